@@ -1,0 +1,60 @@
+// Compiles what is stale: TypeScript into dist/, and with the screens asked for, those into dist/web.
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, readdirSync, statSync, utimesSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+export const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
+
+function newestMs(folder) {
+  let newest = 0;
+  for (const entry of readdirSync(join(root, folder), { withFileTypes: true, recursive: true })) {
+    if (!entry.isFile()) continue;
+    newest = Math.max(newest, statSync(join(entry.parentPath ?? entry.path, entry.name)).mtimeMs);
+  }
+  return newest;
+}
+
+function isStale(stamp, folders) {
+  const file = join(root, "dist", stamp);
+  if (!existsSync(file)) return true;
+  const builtMs = statSync(file).mtimeMs;
+  return folders.some((folder) => newestMs(folder) > builtMs);
+}
+
+function run(stamp, tool, args) {
+  const startedAt = new Date();
+  const result = spawnSync(process.execPath, [join(root, "node_modules", ...tool), ...args], {
+    cwd: root,
+    stdio: ["ignore", "pipe", "pipe"],
+    encoding: "utf8",
+  });
+  if (result.status !== 0) {
+    process.stderr.write(`${result.stdout}${result.stderr}\nThe build failed; see the messages above.\n`);
+    process.exit(2);
+  }
+  const file = join(root, "dist", stamp);
+  mkdirSync(join(root, "dist"), { recursive: true });
+  writeFileSync(file, "");
+  // The stamp is as old as the start, so that an edit made during the build is not missed.
+  utimesSync(file, startedAt, startedAt);
+}
+
+/** Brings dist/ up to date; an installed package has no sources and nothing to build. */
+export function buildStale({ withWeb = false } = {}) {
+  if (!existsSync(join(root, "tsconfig.json")) || !existsSync(join(root, "node_modules", "typescript")))
+    return;
+  if (isStale(".built", ["engine", "db", "server"])) {
+    run(".built", ["typescript", "bin", "tsc"], ["-p", "server/tsconfig.json"]);
+  }
+  if (withWeb && isStale(".built-web", ["engine", "server", "web"])) {
+    process.stderr.write("Building the screens …\n");
+    run(
+      ".built-web",
+      ["vite", "bin", "vite.js"],
+      ["build", "--config", "web/vite.config.ts", "--logLevel", "warn"],
+    );
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) buildStale({ withWeb: true });
