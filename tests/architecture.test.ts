@@ -27,7 +27,7 @@ const IMPORT =
 
 type Import = { file: string; isTypeOnly: boolean; target: string };
 
-export function importsIn(file: string, text: string): Import[] {
+function importsIn(file: string, text: string): Import[] {
   return [...text.matchAll(IMPORT)].map((match) => ({
     file,
     isTypeOnly: match[1] !== undefined,
