@@ -1,0 +1,110 @@
+import type { Ask } from "#engine/sales/asks.ts";
+import { type Divider, isBefore, type When } from "#engine/sales/when.ts";
+
+/** An expected amount in base units: random variance adds up, bias is shared by all of one item's makings. */
+export type Used = { amount: number; variance: number; bias: number };
+
+/** Which asks of an item count: by default all. */
+export type UseWindow = (item: string, when: When) => boolean;
+
+export type UseOptions = {
+  /** The moments at which an item was counted: a fruit's day is divided there. */
+  dividersOf: (item: string) => readonly Divider[];
+  within?: UseWindow;
+};
+
+/**
+ * Use by item: the sum of all bills, with fruit by the shared-parts rule.
+ *
+ * Of what is cut from a fruit, the pieces of a business day are the largest, over its parts, of the
+ * shares asked of that part; a day divided by a count of the fruit is two days. Pieces used as they
+ * are come on top.
+ */
+export function expectedUse(
+  asks: readonly Ask[],
+  { dividersOf, within = () => true }: UseOptions,
+): Map<string, Used> {
+  const use = new Map<string, Used>();
+  const fruit = new FruitDays(dividersOf);
+  for (const ask of asks) {
+    for (const { item, amount, variance, biasSd } of ask.bill.items) {
+      if (within(item, ask)) addUse(use, item, usedBy(ask.times, amount, variance, biasSd));
+    }
+    for (const cut of ask.bill.cuts) {
+      if (within(cut.source, ask)) fruit.add(ask, cut);
+    }
+  }
+  for (const { source, pieces, variance } of fruit.pieces()) {
+    addUse(use, source, { amount: pieces, variance, bias: 0 });
+  }
+  return use;
+}
+
+/** A drink taken back was not poured: it lowers the expectation and the number of pours alike. */
+function usedBy(times: number, amount: number, variance: number, biasSd: number): Used {
+  return { amount: times * amount, variance: times * variance, bias: times * biasSd };
+}
+
+function addUse(use: Map<string, Used>, item: string, more: Used): void {
+  const held = use.get(item);
+  if (held === undefined) use.set(item, { ...more });
+  else {
+    held.amount += more.amount;
+    held.variance += more.variance;
+    held.bias += more.bias;
+  }
+}
+
+/** Standard uncertainty of an expected amount (JCGM 100: random and shared parts in quadrature). */
+export function usedSd({ variance, bias }: Used): number {
+  return Math.sqrt(Math.max(0, variance) + bias * bias);
+}
+
+/** Shares asked of one part of one fruit. */
+export type PartShares = { part: string; shares: number; variance: number };
+
+/** One fruit on one (part of a) business day. */
+export type FruitDay = {
+  source: string;
+  businessDate: string;
+  pieces: number;
+  variance: number;
+  parts: PartShares[];
+};
+
+/** Gathers what is asked of each fruit, day by day. */
+export class FruitDays {
+  readonly #dividersOf: UseOptions["dividersOf"];
+  readonly #days = new Map<
+    string,
+    { source: string; businessDate: string; parts: Map<string, PartShares> }
+  >();
+
+  constructor(dividersOf: UseOptions["dividersOf"]) {
+    this.#dividersOf = dividersOf;
+  }
+
+  add(ask: Ask, cut: Ask["bill"]["cuts"][number]): void {
+    const segment = this.#dividersOf(cut.source).filter((divider) => !isBefore(ask, divider)).length;
+    const key = JSON.stringify([cut.source, ask.businessDate, segment]);
+    let day = this.#days.get(key);
+    if (day === undefined) {
+      day = { source: cut.source, businessDate: ask.businessDate, parts: new Map() };
+      this.#days.set(key, day);
+    }
+    for (const part of cut.parts) {
+      const held = day.parts.get(part) ?? { part, shares: 0, variance: 0 };
+      held.shares += ask.times * cut.shares;
+      held.variance += ask.times * cut.variance;
+      day.parts.set(part, held);
+    }
+  }
+
+  pieces(): FruitDay[] {
+    return [...this.#days.values()].map(({ source, businessDate, parts }) => {
+      const asked = [...parts.values()];
+      const most = asked.reduce((a, b) => (b.shares > a.shares ? b : a));
+      return { source, businessDate, pieces: most.shares, variance: most.variance, parts: asked };
+    });
+  }
+}

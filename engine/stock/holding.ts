@@ -1,0 +1,80 @@
+import { baseAmount, type Catalogue, type CatalogueItem, itemNamed } from "#engine/catalogue.ts";
+import type { Pack } from "#engine/stock/item.ts";
+import type { CountRow } from "#engine/stock/movement.ts";
+import { containerSize, packNamed, packsInForce } from "#engine/stock/pack.ts";
+import type { BusinessDate } from "#engine/time.ts";
+
+/** What was found, in base units, and the variance of finding it. */
+export type Found = { quantity: number; variance: number };
+
+/**
+ * What one count row found: `full` × the pack's size + open containers + a plain amount.
+ *
+ * A sealed container is sure; an open one is off by the eye's reading (a share of its size) or by the
+ * scale and its empty weight; an amount by the venue's figure for its unit. Standard deviations from
+ * `uncertainty` of the venue.
+ */
+export function foundIn(catalogue: Catalogue, row: CountRow, date: BusinessDate): Found {
+  const item = itemNamed(catalogue, row.item);
+  const found: Found = { quantity: 0, variance: 0 };
+  if (row.full !== null || row.parts.length > 0 || row.grossG.length > 0) {
+    addContainers(catalogue, item, row, date, found);
+  }
+  if (row.amount !== null && row.unit !== null) {
+    found.quantity += baseAmount(catalogue, { item: item.name, amount: row.amount, unit: row.unit });
+    found.variance += row.amount === 0 ? 0 : amountSd(catalogue, item) ** 2;
+  }
+  return found;
+}
+
+/** The pack a count row speaks of: the one it names, else the item's only one. */
+export function countedPack(catalogue: Catalogue, row: CountRow, date: BusinessDate): Pack | undefined {
+  if (row.pack !== null) return packNamed(catalogue, { item: row.item, pack: row.pack, date });
+  return packsInForce(catalogue, row.item, date)[0];
+}
+
+function addContainers(
+  catalogue: Catalogue,
+  item: CatalogueItem,
+  row: CountRow,
+  date: BusinessDate,
+  found: Found,
+): void {
+  const { uncertainty } = catalogue.venue;
+  const pack = countedPack(catalogue, row, date);
+  const size = pack === undefined ? 1 : containerSize(catalogue, pack);
+  found.quantity += (row.full ?? 0) * size;
+  for (const part of row.parts) {
+    found.quantity += part * size;
+    // An empty bottle is seen to be empty, and a full one to be full.
+    if (part > 0 && part < 1) found.variance += (uncertainty.reading * size) ** 2;
+  }
+  for (const grossG of row.grossG) {
+    const open = weighedContent(item, pack, size, grossG);
+    found.quantity += open.quantity;
+    found.variance += (uncertainty.scaleG * open.perGram) ** 2;
+  }
+}
+
+/** The content of an open container on the scale, never less than none. */
+function weighedContent(
+  item: CatalogueItem,
+  pack: Pack | undefined,
+  size: number,
+  grossG: number,
+): { quantity: number; perGram: number } {
+  const gramsPerBase = { ml: item.densityGPerMl, g: 1, each: item.pieceG }[item.base];
+  const emptyG =
+    pack?.emptyG ?? (pack?.fullG != null && gramsPerBase !== null ? pack.fullG - size * gramsPerBase : null);
+  if (gramsPerBase === null || emptyG === null) {
+    throw new Error(
+      `"${item.name}" was weighed, but its density or its empty container's weight is not known.`,
+    );
+  }
+  return { quantity: Math.max(0, (grossG - emptyG) / gramsPerBase), perGram: 1 / gramsPerBase };
+}
+
+function amountSd(catalogue: Catalogue, item: CatalogueItem): number {
+  const { ml, each, scaleG } = catalogue.venue.uncertainty;
+  return { ml, each, g: scaleG }[item.base];
+}
