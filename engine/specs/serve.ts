@@ -86,8 +86,10 @@ export function servePortions(
       sum + (portion && itemNamed(catalogue, portion.item).base === "ml" ? portion.amount : 0),
     0,
   );
+  const tops = poured.filter(({ portion }) => portion === undefined).length;
   return poured.map(({ portion, line, factor }) => {
-    const { amount, variance, biasSd, item } = portion ?? topPortion(catalogue, drink, line.item, liquidMl);
+    const { amount, variance, biasSd, item } =
+      portion ?? topPortion(catalogue, drink, line.item, { liquidMl, tops });
     return { item, amount: amount * factor, variance: variance * factor, biasSd: biasSd * factor };
   });
 }
@@ -106,17 +108,19 @@ function pourSpread(catalogue: Catalogue, name: string): number {
   return { jigger: pourJigger, free: pourFree, measured: 0 }[item.pour];
 }
 
-function topPortion(catalogue: Catalogue, drink: Drink | undefined, item: string, liquidMl: number): Portion {
-  const estimate =
-    drink?.glassMl == null
-      ? undefined
-      : topUpMl({
-          glassMl: drink.glassMl,
-          ice: drink.ice ?? "none",
-          technique: drink.technique ?? "built",
-          liquidMl,
-        });
-  const { volumeMl, sd } = estimate ?? TOP_WITHOUT_GLASS;
-  const amount = baseAmount(catalogue, { item, amount: volumeMl, unit: "ml" });
-  return { item, amount, variance: 0, biasSd: amount * (volumeMl > 0 ? sd / volumeMl : 0) };
+/** The room left in the glass, shared by the lines that top it up. */
+function topPortion(
+  catalogue: Catalogue,
+  drink: Drink | undefined,
+  item: string,
+  { liquidMl, tops }: { liquidMl: number; tops: number },
+): Portion {
+  const { glassMl = null, ice = null, technique = null } = drink ?? {};
+  const { volumeMl, sd } = topUpMl({ glassMl, ice, technique, liquidMl }) ?? TOP_WITHOUT_GLASS;
+  return {
+    item,
+    amount: baseAmount(catalogue, { item, amount: volumeMl / tops, unit: "ml" }),
+    variance: 0,
+    biasSd: baseAmount(catalogue, { item, amount: sd / tops, unit: "ml" }),
+  };
 }

@@ -55,7 +55,12 @@ function holdingOf(catalogue: Catalogue, rows: CountRow[]): Holding {
 }
 
 function latest(rows: CountRow[]): Instant {
-  return rows.reduce((at, row) => (row.at > at ? row.at : at), rows[0]?.at ?? "");
+  return (
+    rows
+      .map(({ at }) => at)
+      .sort()
+      .at(-1) ?? ""
+  );
 }
 
 /** The moments at which each item was counted, as dividers, oldest first. */

@@ -1,4 +1,5 @@
 import { baseAmount, type Catalogue, type CatalogueItem, itemNamed } from "#engine/catalogue.ts";
+import { USUAL_EMPTY_SPREAD, usualEmptyG } from "#engine/measure/container.ts";
 import type { Pack } from "#engine/stock/item.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { containerSize, packNamed, packsInForce } from "#engine/stock/pack.ts";
@@ -50,28 +51,35 @@ function addContainers(
     if (part > 0 && part < 1) found.variance += (uncertainty.reading * size) ** 2;
   }
   for (const grossG of row.grossG) {
-    const open = weighedContent(item, pack, size, grossG);
+    const open = weighedContent(item, pack, size, { grossG, scaleG: uncertainty.scaleG });
     found.quantity += open.quantity;
-    found.variance += (uncertainty.scaleG * open.perGram) ** 2;
+    found.variance += open.sd ** 2;
   }
 }
 
-/** The content of an open container on the scale, never less than none. */
+/**
+ * The content of an open container on the scale, never less than none, and its standard deviation.
+ *
+ * A known empty weight is off by the same at opening and closing, so it adds nothing here; where neither
+ * the empty nor the full weight is known, the usual one for the size is taken, ± 20 %.
+ */
 function weighedContent(
   item: CatalogueItem,
   pack: Pack | undefined,
   size: number,
-  grossG: number,
-): { quantity: number; perGram: number } {
+  { grossG, scaleG }: { grossG: number; scaleG: number },
+): { quantity: number; sd: number } {
   const gramsPerBase = { ml: item.densityGPerMl, g: 1, each: item.pieceG }[item.base];
-  const emptyG =
-    pack?.emptyG ?? (pack?.fullG != null && gramsPerBase !== null ? pack.fullG - size * gramsPerBase : null);
-  if (gramsPerBase === null || emptyG === null) {
-    throw new Error(
-      `"${item.name}" was weighed, but its density or its empty container's weight is not known.`,
-    );
+  if (gramsPerBase === null) {
+    throw new Error(`"${item.name}" was weighed, but nothing in the book gives its density.`);
   }
-  return { quantity: Math.max(0, (grossG - emptyG) / gramsPerBase), perGram: 1 / gramsPerBase };
+  const known = pack?.emptyG ?? (pack?.fullG == null ? null : pack.fullG - size * gramsPerBase);
+  const emptyG = known ?? usualEmptyG(size);
+  const tareSd = known === null ? emptyG * USUAL_EMPTY_SPREAD : 0;
+  return {
+    quantity: Math.max(0, (grossG - emptyG) / gramsPerBase),
+    sd: Math.hypot(scaleG, tareSd) / gramsPerBase,
+  };
 }
 
 function amountSd(catalogue: Catalogue, item: CatalogueItem): number {

@@ -1,0 +1,92 @@
+/** What a fruit or herb is cut or picked into; one of them is one piece of the item so named. */
+const PIECES: Record<string, string> = {
+  slice: "slice", slices: "slice", sprig: "sprig", sprigs: "sprig", wedge: "wedge", wedges: "wedge",
+  leaf: "leaf", leaves: "leaf", leafs: "leaf", twist: "twist", twists: "twist", peel: "peel", peels: "peel",
+  wheel: "wheel", wheels: "wheel", "half-wheel": "half-wheel", "half-wheels": "half-wheel",
+  "half-moon": "half-moon", "half-moons": "half-moon",
+  strip: "strip", strips: "strip", zest: "zest", zests: "zest", chunk: "chunk", chunks: "chunk",
+  cube: "cube", cubes: "cube", stick: "stick", sticks: "stick", spear: "spear", spears: "spear",
+  ring: "ring", rings: "ring", round: "round", rounds: "round", ribbon: "ribbon", ribbons: "ribbon",
+  swath: "swath", swaths: "swath", swathe: "swathe", swathes: "swathe", coin: "coin", coins: "coin",
+  pod: "pod", pods: "pod", stalk: "stalk", stalks: "stalk", stem: "stem", stems: "stem",
+  petal: "petal", petals: "petal", disc: "disc", discs: "disc", disk: "disk", disks: "disk",
+  quarter: "quarter", quarters: "quarter", half: "half", halves: "half", segment: "segment",
+  segments: "segment", frond: "frond", fronds: "frond", spiral: "spiral", spirals: "spiral",
+  tip: "tip", tips: "tip", shell: "shell", shells: "shell", blossom: "blossom", blossoms: "blossom",
+  flower: "flower", flowers: "flower", crescent: "crescent", crescents: "crescent", seed: "seed", seeds: "seed",
+  bouquet: "bouquet", bouquets: "bouquet", ball: "ball", balls: "ball", clove: "clove", cloves: "clove",
+  bean: "bean", beans: "bean", plume: "plume", plumes: "plume", floret: "floret", florets: "floret",
+};
+
+/** Things that are counted whole. */
+const COUNTABLE = new Set(
+  (
+    "egg white yolk lime lemon orange grapefruit mandarin tangerine clementine kumquat calamansi yuzu apple pear peach " +
+    "apricot plum fig date grape pineapple banana mango kiwi kiwifruit papaya guava lychee melon watermelon cantaloupe " +
+    "pomegranate passionfruit strawberry raspberry blackberry blueberry cranberry berry cherry olive onion cucumber " +
+    "tomato pepper peppercorn chili chilli chile jalapeno jalapeño habanero radish carrot beet anise nutmeg almond hazelnut " +
+    "raisin marshmallow cookie biscuit straw umbrella pick skewer oyster shrimp pickle cornichon cardamom allspice " +
+    "clove fruit nectarine persimmon rambutan currant avocado shallot star lozenge capsule tablet pod"
+  ).split(" "),
+);
+
+/** Plural words that are nonetheless poured: "2 bitters" is no count of anything. */
+const POURED_PLURALS = new Set(["bitters", "schnapps", "molasses", "lees", "dregs", "ounces"]);
+
+const LEADING_OF = /^\s*(?:of\s+|from\s+)?(?:an?\s+|the\s+|one\s+)?/i;
+
+/**
+ * The item of which a text names one piece: "slices of cucumber" or "cucumber slices" → "cucumber slice".
+ *
+ * Undefined when it names no cut piece.
+ */
+export function pieceItem(text: string): string | undefined {
+  const words = text.trim().split(" ");
+  const first = PIECES[words[0]?.toLowerCase() ?? ""];
+  if (first !== undefined && words.length > 1) {
+    const of = words.slice(1).join(" ").replace(LEADING_OF, "");
+    const item = withoutSizes(of);
+    return item === "" ? undefined : `${singularTail(item)} ${first}`;
+  }
+  const last = words.at(-1) ?? "";
+  const piece = PIECES[last.toLowerCase()];
+  if (piece === undefined || words.length < 2) return undefined;
+  const isPlain = last.toLowerCase() === piece;
+  return [...words.slice(0, -1), isPlain ? last : likeCase(last, piece)].join(" ");
+}
+
+/** Whether a text names something that is counted whole, by its last word: "large egg white", "raspberries". */
+export function isCountable(text: string): boolean {
+  const last = (text.trim().split(" ").at(-1) ?? "").toLowerCase();
+  return COUNTABLE.has(last) || COUNTABLE.has(singular(last));
+}
+
+/** Whether a text's last word is a plural that can be counted: "coffee beans", not "bitters". */
+export function isPlural(text: string): boolean {
+  const last = (text.trim().split(" ").at(-1) ?? "").toLowerCase();
+  return /[^su]s$/.test(last) && !POURED_PLURALS.has(last);
+}
+
+/** One of a plural, for the words a bar uses: "leaves" → "leaf", "cherries" → "cherry", "dashes" → "dash". */
+export function singular(word: string): string {
+  const piece = PIECES[word];
+  if (piece !== undefined) return piece;
+  if (POURED_PLURALS.has(word) || /(?:ss|us|is)$/.test(word) || word.length < 4) return word;
+  if (/[^aeiou]ies$/.test(word)) return word.replace(/ies$/, "y");
+  if (/(?:ch|sh|x|ss|toe|tatoe|mato|mango)es$/.test(word)) return word.replace(/es$/, "");
+  return word.replace(/s$/, "");
+}
+
+function singularTail(item: string): string {
+  const words = item.split(" ");
+  const last = words.at(-1) ?? "";
+  return [...words.slice(0, -1), last === last.toLowerCase() ? singular(last) : last].join(" ");
+}
+
+function withoutSizes(item: string): string {
+  return item.replace(/^(?:fresh|large|small|thin|thick|long|medium|big)\s+/i, "").trim();
+}
+
+function likeCase(model: string, word: string): string {
+  return /^\p{Lu}/u.test(model) ? (word[0] ?? "").toUpperCase() + word.slice(1) : word;
+}

@@ -1,0 +1,171 @@
+import { itemNamed } from "#engine/catalogue.ts";
+import type { Facts } from "#engine/facts.ts";
+import type { BaseUnit } from "#engine/measure/units.ts";
+import { instantToLocal } from "#engine/sales/read/clock.ts";
+import type { SaleGroup } from "#engine/sales/tally.ts";
+import type { Count } from "#engine/stock/counts.ts";
+import { addDays, type BusinessDate } from "#engine/time.ts";
+import { datesBetween, periodAsks } from "#engine/variance/asks.ts";
+import type { Cause } from "#engine/variance/causes/cause.ts";
+import { causesOf } from "#engine/variance/causes/find.ts";
+import { countedShort, notCounted } from "#engine/variance/not-counted.ts";
+import { type ItemPeriod, itemPeriods, windowsBetween } from "#engine/variance/period.ts";
+import { inMajor, netSalesBetween, type Totals, totalsOf } from "#engine/variance/totals.ts";
+import {
+  DEFAULT_THRESHOLDS,
+  ratioOf,
+  type Thresholds,
+  type Verdict,
+  verdicts,
+} from "#engine/variance/verdict.ts";
+
+/** One item between two counts, in base units; `cost` = unexplained at cost, in major units of money. */
+export type VarianceItem = {
+  item: string;
+  category: string;
+  base: BaseUnit;
+  openingQty: number;
+  received: number;
+  made: number;
+  transferredIn: number;
+  transferredOut: number;
+  closingQty: number;
+  used: number;
+  expected: number;
+  losses: number;
+  unexplained: number;
+  /** Standard uncertainty of `unexplained`. */
+  sd: number;
+  ratio: number;
+  verdict: Verdict;
+  cost: number | null;
+};
+
+export type VarianceReport = {
+  opening: string;
+  closing: string;
+  /** The counts' moments on the venue's clock, "YYYY-MM-DD HH:MM". */
+  from: string;
+  to: string;
+  items: VarianceItem[];
+  notCounted: string[];
+  notCountedIn: Record<string, string[]>;
+  causes: Cause[];
+  totals: Totals;
+};
+
+export type VarianceInput = {
+  facts: Facts;
+  /** Sales that reach over `salesNeeded`; days a count divides line by line. */
+  sales: readonly SaleGroup[];
+  opening: Count;
+  closing: Count;
+  /** Major units per base unit; null where the price is not known. */
+  costPerBase: Map<string, number | null>;
+  /** Net sales between the counts, where the caller knows them better than the groups do. */
+  salesNetMinor?: number;
+  thresholds?: Thresholds;
+};
+
+/** Shown wherever a variance is shown. */
+export const NO_ACCUSATION =
+  "A variance is no accusation: it says that the numbers do not meet, not who or what made them differ. Check the counts, invoices and specs first.";
+
+/**
+ * What was used between two counts against what the drinks sold and the batches made should have used.
+ *
+ * An item that one of the counts missed, or counted in only some of its areas, has no variance and is
+ * listed as such. Items come by the money unexplained, largest first.
+ */
+export function varianceReport(input: VarianceInput): VarianceReport {
+  const { facts, sales, opening, closing, costPerBase, thresholds = DEFAULT_THRESHOLDS } = input;
+  const { venue } = facts.catalogue;
+  const asks = periodAsks(facts, sales);
+  const periods = itemPeriods(facts, asks, windowsBetween(opening, closing));
+  const netMinor = input.salesNetMinor ?? netSalesBetween(facts, sales, opening, closing);
+  return {
+    opening: opening.name,
+    closing: closing.name,
+    from: localMinute(facts, opening.at),
+    to: localMinute(facts, closing.at),
+    items: reportItems(facts, [...periods.values()], costPerBase, thresholds),
+    notCounted: notCounted(facts, opening, closing),
+    notCountedIn: countedShort(opening, closing),
+    causes: causesOf({ facts, sales, asks, opening, closing, periods }),
+    totals: totalsOf(periods.values(), costPerBase, inMajor(netMinor, venue.currency)),
+  };
+}
+
+function reportItems(
+  { catalogue }: Facts,
+  periods: readonly ItemPeriod[],
+  costPerBase: Map<string, number | null>,
+  thresholds: Thresholds,
+): VarianceItem[] {
+  const weighed = periods.map((period) => {
+    const perBase = costPerBase.get(period.item) ?? null;
+    return { period, ratio: ratioOf(period), cost: perBase === null ? null : period.unexplained * perBase };
+  });
+  const verdictOf = verdicts(weighed, thresholds);
+  return weighed
+    .map(({ period, ratio, cost }, index): VarianceItem => {
+      const { item, opening, closing, expected, used, losses, unexplained, sd } = period;
+      const { category, base } = itemNamed(catalogue, item);
+      const { received, made, transferredIn, transferredOut } = period;
+      return {
+        item,
+        category,
+        base,
+        openingQty: opening.quantity,
+        received,
+        made,
+        transferredIn,
+        transferredOut,
+        closingQty: closing.quantity,
+        used,
+        expected: expected.amount,
+        losses,
+        unexplained,
+        sd,
+        ratio,
+        verdict: verdictOf[index] ?? "quiet",
+        cost,
+      };
+    })
+    .sort(byMoney);
+}
+
+/** Largest money first; what has no known cost comes after, the names in order. */
+function byMoney(a: VarianceItem, b: VarianceItem): number {
+  const money = (item: VarianceItem) => (item.cost === null ? -1 : Math.abs(item.cost));
+  return money(b) - money(a) || (a.item < b.item ? -1 : a.item > b.item ? 1 : 0);
+}
+
+function localMinute({ catalogue }: Facts, at: string): string {
+  return instantToLocal(at, catalogue.venue).slice(0, 16);
+}
+
+/**
+ * The business days whose sales a variance with its causes looks at: from the count before the opening one
+ * to the count after the closing one, where there are such.
+ */
+export function salesNeeded(
+  facts: Facts,
+  opening: Count,
+  closing: Count,
+): { from: BusinessDate; to: BusinessDate } {
+  const at = facts.counts.findIndex(({ name }) => name === opening.name);
+  const until = facts.counts.findIndex(({ name }) => name === closing.name);
+  const earlier = facts.counts[at - 1] ?? opening;
+  const later = facts.counts[until + 1] ?? closing;
+  const { first } = datesBetween(facts, { from: firstAt(earlier), to: later.at });
+  const { last } = datesBetween(facts, { from: firstAt(earlier), to: later.at });
+  return { from: addDays(first, 0), to: last };
+}
+
+/** A count's first entry; its own moment is the last one. */
+function firstAt({ holdings, at }: Count): string {
+  let first = at;
+  for (const holding of holdings.values()) if (holding.at < first) first = holding.at;
+  return first;
+}
