@@ -31,7 +31,9 @@ export async function openWorld(db: Db): Promise<World> {
   if (kept?.token === token) return kept.world;
   const book = await loadBook(db);
   if (book === undefined) {
-    throw new InputError("This database holds no venue yet. Bring one in with: ullage load DIR (or try: ullage demo).");
+    throw new InputError(
+      "This database holds no venue yet. Bring one in with: ullage load DIR (or try: ullage demo).",
+    );
   }
   const facts = factsOf(book);
   const extent = await salesExtent(db);
@@ -51,7 +53,11 @@ export async function openWorld(db: Db): Promise<World> {
 }
 
 /** Untimed sales happened at the latest when their business day ended. */
-function lastMomentOf(facts: Facts, lastSalesDate: BusinessDate | undefined, lastSaleAt: Instant | null): Instant | null {
+function lastMomentOf(
+  facts: Facts,
+  lastSalesDate: BusinessDate | undefined,
+  lastSaleAt: Instant | null,
+): Instant | null {
   const { book, counts, movements, catalogue } = facts;
   const { venue } = catalogue;
   const untimedEnd =

@@ -97,8 +97,10 @@ function madeCost(
   if (known !== undefined) return known;
   const recipe = recipeInForce(facts.catalogue, name, date);
   if (recipe === undefined || path.includes(name)) {
-    costs.set(name, 0);
-    return 0;
+    // What is neither bought nor made costs nothing (water); a prep without a recipe costs nobody knows what.
+    const cost = facts.catalogue.items.get(name)?.inHouse ? null : 0;
+    costs.set(name, cost);
+    return cost;
   }
   const inner = [...path, name];
   for (const { item } of recipe.inputs) madeCost(facts, item, date, costs, inner);

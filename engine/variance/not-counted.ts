@@ -16,11 +16,12 @@ export function notCounted({ catalogue, book, counts }: Facts, opening: Count, c
     .map(({ name }) => name);
 }
 
-/** The areas in which an item stands but was not counted, in either count, by item. */
+/** The areas in which an item that both counts looked at stands but was not counted, by item. */
 export function countedShort(opening: Count, closing: Count): Record<string, string[]> {
   const short = new Map<string, string[]>();
   for (const count of [closing, opening]) {
     for (const [item, areas] of count.missedAreas) {
+      if (!opening.holdings.has(item) || !closing.holdings.has(item)) continue;
       short.set(item, [...new Set([...(short.get(item) ?? []), ...areas])]);
     }
   }

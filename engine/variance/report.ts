@@ -4,8 +4,7 @@ import type { BaseUnit } from "#engine/measure/units.ts";
 import { instantToLocal } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Count } from "#engine/stock/counts.ts";
-import { addDays, type BusinessDate } from "#engine/time.ts";
-import { datesBetween, periodAsks } from "#engine/variance/asks.ts";
+import { periodAsks } from "#engine/variance/asks.ts";
 import type { Cause } from "#engine/variance/causes/cause.ts";
 import { causesOf } from "#engine/variance/causes/find.ts";
 import { countedShort, notCounted } from "#engine/variance/not-counted.ts";
@@ -56,7 +55,7 @@ export type VarianceReport = {
 
 export type VarianceInput = {
   facts: Facts;
-  /** Sales that reach over `salesNeeded`; days a count divides line by line. */
+  /** Sales that reach over `salesNeeded` (neighbours.ts); the days that a count divides line by line. */
   sales: readonly SaleGroup[];
   opening: Count;
   closing: Count;
@@ -143,29 +142,4 @@ function byMoney(a: VarianceItem, b: VarianceItem): number {
 
 function localMinute({ catalogue }: Facts, at: string): string {
   return instantToLocal(at, catalogue.venue).slice(0, 16);
-}
-
-/**
- * The business days whose sales a variance with its causes looks at: from the count before the opening one
- * to the count after the closing one, where there are such.
- */
-export function salesNeeded(
-  facts: Facts,
-  opening: Count,
-  closing: Count,
-): { from: BusinessDate; to: BusinessDate } {
-  const at = facts.counts.findIndex(({ name }) => name === opening.name);
-  const until = facts.counts.findIndex(({ name }) => name === closing.name);
-  const earlier = facts.counts[at - 1] ?? opening;
-  const later = facts.counts[until + 1] ?? closing;
-  const { first } = datesBetween(facts, { from: firstAt(earlier), to: later.at });
-  const { last } = datesBetween(facts, { from: firstAt(earlier), to: later.at });
-  return { from: addDays(first, 0), to: last };
-}
-
-/** A count's first entry; its own moment is the last one. */
-function firstAt({ holdings, at }: Count): string {
-  let first = at;
-  for (const holding of holdings.values()) if (holding.at < first) first = holding.at;
-  return first;
 }

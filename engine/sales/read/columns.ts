@@ -16,8 +16,21 @@ export type ColumnFinding = { heading: string; role: Role | "unknown"; confidenc
 export type ColumnsFound = { map: ColumnMap; findings: ColumnFinding[]; question: string | null };
 
 const SINGLE: SingleRole[] = [
-  "when", "date", "time", "businessDate", "item", "parent", "quantity", "gross", "discount", "net", "unitPrice", "check",
-  "lineNo", "till", "kind",
+  "when",
+  "date",
+  "time",
+  "businessDate",
+  "item",
+  "parent",
+  "quantity",
+  "gross",
+  "discount",
+  "net",
+  "unitPrice",
+  "check",
+  "lineNo",
+  "till",
+  "kind",
 ];
 /** Roles where two columns of the same heading must not be chosen between. */
 const MUST_BE_ONE: ReadonlySet<Role> = new Set(["when", "date", "item", "quantity", "gross", "net"]);
@@ -25,7 +38,15 @@ const SAMPLE_CELLS = 400;
 const FIT_LEAST = 0.3;
 
 /** What the cells of a column look like: shares of the cells that are not blank. */
-type Profile = { filled: number; moments: number; dated: number; times: number; numbers: number; whole: number; letters: number };
+type Profile = {
+  filled: number;
+  moments: number;
+  dated: number;
+  times: number;
+  numbers: number;
+  whole: number;
+  letters: number;
+};
 
 function profileOf(rows: SheetRows, column: number): Profile {
   const profile = { filled: 0, moments: 0, dated: 0, times: 0, numbers: 0, whole: 0, letters: 0 };
@@ -49,7 +70,8 @@ function isNumber(cell: string): boolean {
   if (isEmptyMoney(cell)) return true;
   return [".", ","].some(
     (mark) =>
-      readQuantity(cell, mark as "." | ",") !== undefined || readMoneyMinor(cell, mark as "." | ",", 2) !== undefined,
+      readQuantity(cell, mark as "." | ",") !== undefined ||
+      readMoneyMinor(cell, mark as "." | ",", 2) !== undefined,
   );
 }
 
@@ -69,7 +91,8 @@ function fit(role: Role, profile: Profile): number {
 function byContents(heading: string, role: Role | undefined, profile: Profile): Role | undefined {
   const share = (count: number): number => (profile.filled === 0 ? 0 : count / profile.filled);
   const word = foldHeading(heading);
-  if (role === "when" && share(profile.dated) < 0.5 && share(profile.whole) > 0.8) return word.startsWith("sold") ? "quantity" : role;
+  if (role === "when" && share(profile.dated) < 0.5 && share(profile.whole) > 0.8)
+    return word.startsWith("sold") ? "quantity" : role;
   if (role === "when" && share(profile.dated) < 0.5 && share(profile.times) > 0.5) return "time";
   if (role === "time" && share(profile.dated) > 0.5) return "when";
   if (role === "lineNo" && /^pos/.test(word) && share(profile.letters) > 0.8) return "item";
@@ -91,10 +114,16 @@ function isKindColumn(rows: SheetRows, column: number, heading: string): boolean
  *
  * Asks instead where the item is not certain, where two columns have the same heading, or the shape names one that is not there.
  */
-export function findColumns(headings: readonly string[], rows: SheetRows, shape: SalesShape | undefined): ColumnsFound {
+export function findColumns(
+  headings: readonly string[],
+  rows: SheetRows,
+  shape: SalesShape | undefined,
+): ColumnsFound {
   const stated = statedColumns(headings, shape?.columns ?? {});
   const sample = rows.slice(0, 5 * SAMPLE_CELLS);
-  const roles = new Map([...stated.columns].flatMap(([role, columns]) => columns.map((column) => [column, role])));
+  const roles = new Map(
+    [...stated.columns].flatMap(([role, columns]) => columns.map((column) => [column, role])),
+  );
   const findings = headings.map((heading, column): ColumnFinding => {
     const role = roles.get(column);
     return role === undefined ? detect(heading, sample, column, rows) : { heading, role, confidence: 1 };
@@ -116,12 +145,18 @@ function detect(heading: string, sample: SheetRows, column: number, rows: SheetR
   const profile = profileOf(sample, column);
   const role = byContents(heading, named?.role, profile);
   if (named === undefined || role === undefined) return { heading, role: "unknown", confidence: 0 };
-  if (role === "kind" && !isKindColumn(rows, column, heading)) return { heading, role: "other", confidence: 0.6 };
+  if (role === "kind" && !isKindColumn(rows, column, heading))
+    return { heading, role: "other", confidence: 0.6 };
   const confidence = named.score * fit(role, profile);
   return confidence < FIT_LEAST ? { heading, role: "unknown", confidence: 0 } : { heading, role, confidence };
 }
 
-function choose(role: SingleRole, map: ColumnMap, findings: ColumnFinding[], taken: Set<number>): string | null {
+function choose(
+  role: SingleRole,
+  map: ColumnMap,
+  findings: ColumnFinding[],
+  taken: Set<number>,
+): string | null {
   const [best, next] = findings
     .map((finding, column) => ({ ...finding, column }))
     .filter((finding) => finding.role === role && !taken.has(finding.column))
@@ -158,7 +193,8 @@ function statedColumns(headings: readonly string[], columns: SalesColumns): Stat
 
   function place(role: Role, heading: string): void {
     const number = /^#(\d+)$/.exec(heading)?.[1];
-    const column = number === undefined ? headings.findIndex((cell) => isHeading(cell, heading)) : Number(number) - 1;
+    const column =
+      number === undefined ? headings.findIndex((cell) => isHeading(cell, heading)) : Number(number) - 1;
     if (column >= 0 && column < headings.length)
       stated.columns.set(role, [...(stated.columns.get(role) ?? []), column]);
     else stated.question ??= missingHeading(role, heading, headings);

@@ -35,15 +35,25 @@ export class DateOrderWitness {
    * 03/04/2025 with 13/04/2025 → "dmy"; 03/04/2025 alone → ambiguous; 13/04/2025 with 04/13/2025 → contradictory.
    */
   decide(holds: (order: DateOrder) => boolean = () => true): OrderFinding {
-    const readable = [...this.#seen].filter(([, date]) => this.#candidates().some((order) => reads(date, order)));
+    const readable = [...this.#seen].filter(([, date]) =>
+      this.#candidates().some((order) => reads(date, order)),
+    );
     const fitting = this.#candidates().filter((order) => readable.every(([, date]) => reads(date, order)));
     if (readable.length > 0 && fitting.length === 0) return this.#contradiction(readable);
     const agreeing = fitting.length > 1 ? fitting.filter(holds) : fitting;
     const [order = "dmy", ...others] = agreeing.length > 0 ? agreeing : fitting;
-    const unlike = others.filter((other) => readable.some(([, date]) => dayNumber(date, order) !== dayNumber(date, other)));
+    const unlike = others.filter((other) =>
+      readable.some(([, date]) => dayNumber(date, order) !== dayNumber(date, other)),
+    );
     if (unlike.length === 0) return { kind: "decided", order };
-    const differs = readable.find(([, date]) => unlike.some((other) => dayNumber(date, order) !== dayNumber(date, other)));
-    return { kind: "ambiguous", orders: [order, ...unlike], example: this.#cells.get(differs?.[0] ?? "") ?? "" };
+    const differs = readable.find(([, date]) =>
+      unlike.some((other) => dayNumber(date, order) !== dayNumber(date, other)),
+    );
+    return {
+      kind: "ambiguous",
+      orders: [order, ...unlike],
+      example: this.#cells.get(differs?.[0] ?? "") ?? "",
+    };
   }
 
   /** Two digits of year in front are considered only where the column looks like it: else 13/03/25 would have two readings. */
@@ -52,7 +62,8 @@ export class DateOrderWitness {
     const firsts = new Set(dates.map(({ parts }) => parts[0]));
     const lasts = new Set(dates.map(({ parts }) => parts[2]));
     const isEarly = dates.some(({ parts }) => 2000 + parts[2] < EARLIEST_LIKELY_YEAR);
-    const mayStartWithYear = dates.every(({ shortYear }) => shortYear) && (lasts.size > firsts.size || isEarly);
+    const mayStartWithYear =
+      dates.every(({ shortYear }) => shortYear) && (lasts.size > firsts.size || isEarly);
     const isYearFirst = mayStartWithYear || dates.some(({ parts, shortYear }) => shortYear && parts[0] > 31);
     return isYearFirst ? ["dmy", "mdy", "ymd"] : ["dmy", "mdy"];
   }
@@ -60,7 +71,10 @@ export class DateOrderWitness {
   #contradiction(readable: [string, WrittenDate][]): OrderFinding {
     const oneWay = readable.find(([, date]) => !reads(date, "mdy"))?.[0] ?? readable[0]?.[0] ?? "";
     const otherWay = readable.find(([, date]) => !reads(date, "dmy"))?.[0] ?? readable.at(-1)?.[0] ?? "";
-    return { kind: "contradictory", examples: [this.#cells.get(oneWay) ?? "", this.#cells.get(otherWay) ?? ""] };
+    return {
+      kind: "contradictory",
+      examples: [this.#cells.get(oneWay) ?? "", this.#cells.get(otherWay) ?? ""],
+    };
   }
 }
 

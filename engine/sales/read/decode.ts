@@ -43,7 +43,8 @@ function unmarkedEncoding(bytes: Uint8Array): Encoding {
   let zerosEven = 0;
   let zerosOdd = 0;
   for (let index = 0; index < head.length; index += 1) {
-    if (head[index] === 0) index % 2 === 0 ? (zerosEven += 1) : (zerosOdd += 1);
+    if (head[index] === 0 && index % 2 === 0) zerosEven += 1;
+    if (head[index] === 0 && index % 2 === 1) zerosOdd += 1;
   }
   const most = head.length / 5;
   if (zerosOdd > most && zerosEven === 0) return "utf-16le";

@@ -1,7 +1,13 @@
 import { foldName } from "#engine/name.ts";
 import { foldHeading, roleOf } from "#engine/sales/read/headings.ts";
 import { readDate } from "#engine/sales/read/moment.ts";
-import { DELIMITERS, firstRowsOf, isBlank, type SheetRows, statedDelimiter } from "#engine/sales/read/rows.ts";
+import {
+  DELIMITERS,
+  firstRowsOf,
+  isBlank,
+  type SheetRows,
+  statedDelimiter,
+} from "#engine/sales/read/rows.ts";
 import type { SalesColumns, SalesShape } from "#engine/sales/read/shape.ts";
 
 const ROWS_SEARCHED = 80;
@@ -13,6 +19,7 @@ export type FoundHeader = { index: number; strength: number };
 export function namedHeadings(columns: SalesColumns | undefined): string[] {
   return Object.values(columns ?? {})
     .flat()
+    .filter((heading) => heading !== undefined)
     .filter((heading) => heading !== "" && !/^#\d+$/.test(heading));
 }
 
@@ -65,7 +72,9 @@ function firstRowOfWords(rows: SheetRows): FoundHeader | undefined {
     const filled = row.map(foldHeading).filter((cell) => cell !== "");
     const below = rows[at + 1];
     const areWords = filled.length >= 2 && filled.every((cell) => /\p{L}/u.test(cell) && !/\d{2}/.test(cell));
-    return areWords && new Set(filled).size === filled.length && below !== undefined && below.length >= row.length;
+    return (
+      areWords && new Set(filled).size === filled.length && below !== undefined && below.length >= row.length
+    );
   });
   return index < 0 ? undefined : { index, strength: 0.1 };
 }

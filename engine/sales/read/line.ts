@@ -34,4 +34,6 @@ export type ReadSales = {
   linesRead: number;
   /** Rows passed over because they are no sales: titles, repeated headings, blank rows, totals. */
   rowsSkipped: number;
+  /** What was decided or left out in a way that a person may want to know, a sentence each. */
+  notices: string[];
 };

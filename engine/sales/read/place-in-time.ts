@@ -34,7 +34,8 @@ export function placeRow(row: readonly string[], placing: Placing): Placed {
   if (date !== "" && time !== "") return ofDateAndTime(date, time, stated, placing);
   if (when !== "") return ofOneCell(when, map.when, stated, placing);
   if (date !== "") return ofOneCell(date, map.date, stated, placing);
-  if (stated === undefined) return time === "" ? "none" : { wrong: `no date beside the time "${cut(time)}"; write one` };
+  if (stated === undefined)
+    return time === "" ? "none" : { wrong: `no date beside the time "${cut(time)}"; write one` };
   return time === "" ? { businessDate: dateText(stated), at: null } : ofTimeOnly(time, stated, placing);
 }
 
@@ -53,7 +54,12 @@ function dayOf(moment: WrittenMoment, { styles, clock }: Placing): number | unde
   return moment.date === null ? undefined : dayNumber(moment.date, moment.date.order ?? styles.dateOrder);
 }
 
-function ofOneCell(cell: string, column: number | undefined, stated: number | undefined, placing: Placing): Placed {
+function ofOneCell(
+  cell: string,
+  column: number | undefined,
+  stated: number | undefined,
+  placing: Placing,
+): Placed {
   const moment = readMoment(cell);
   if (moment === undefined) return { wrong: unreadable(cell, column, placing, "date or time") };
   if (moment.epochS !== null) return ofInstant(moment.epochS, stated, placing.clock);
@@ -76,12 +82,18 @@ function ofDateAndTime(date: string, time: string, stated: number | undefined, p
 
 function ofTimeOnly(time: string, stated: number, placing: Placing): Placed {
   const second = readTimeOfDay(time);
-  if (second === undefined) return { wrong: unreadable(time, placing.map.time ?? placing.map.when, placing, "time") };
+  if (second === undefined)
+    return { wrong: unreadable(time, placing.map.time ?? placing.map.when, placing, "time") };
   const day = second < dayEndsSeconds(placing.clock.dayEnds) ? stated + 1 : stated;
   return ofWallClock(day * DAY_S + second, null, stated, placing.clock);
 }
 
-function ofWallClock(localS: number, offsetS: number | null, stated: number | undefined, clock: VenueClock): Placed {
+function ofWallClock(
+  localS: number,
+  offsetS: number | null,
+  stated: number | undefined,
+  clock: VenueClock,
+): Placed {
   if (offsetS !== null) return ofInstant(localS - offsetS, stated, clock);
   const businessDate = stated === undefined ? businessDateOfSeconds(localS, clock) : dateText(stated);
   return { businessDate, at: instantText(instantSecondsOf(localS, clock.timeZone)) };

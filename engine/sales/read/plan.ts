@@ -12,6 +12,8 @@ export type CellStyles = {
   isOrderUsed: boolean;
   decimals: Map<number, DecimalMark>;
   decimal: DecimalMark;
+  /** Whether the shape or any number shows the mark; only then is it part of the shape. */
+  isDecimalShown: boolean;
   /** Every time in the file is midnight: a spreadsheet wrote a date as a date with a time. */
   isDateOnly: boolean;
   /** A plain date column that stays on the evening before when the clock passes midnight. */
@@ -41,14 +43,23 @@ export function planStyles(
 
 type Heading = (column: number) => string;
 
-function planDates(rows: SheetRows, firstRow: number, map: ColumnMap, shape: SalesShape | undefined, heading: Heading) {
+function planDates(
+  rows: SheetRows,
+  firstRow: number,
+  map: ColumnMap,
+  shape: SalesShape | undefined,
+  heading: Heading,
+) {
   const columns = [map.when, map.date, map.businessDate].filter((column) => column !== undefined);
   const witnesses = columns.map((column) => witnessOf(rows, firstRow, column));
   const needed = witnesses.filter(({ witness }) => witness.isNeeded);
   const styles = {
     dateOrder: shape?.dateOrder ?? ("dmy" as DateOrder),
     isOrderUsed: needed.length > 0,
-    isDateOnly: map.time === undefined && witnesses.some(({ midnights }) => midnights > 0) && witnesses.every(({ others }) => others === 0),
+    isDateOnly:
+      map.time === undefined &&
+      witnesses.some(({ midnights }) => midnights > 0) &&
+      witnesses.every(({ others }) => others === 0),
     isDateBusinessDate: false,
   };
   let question: string | null = null;
@@ -57,7 +68,9 @@ function planDates(rows: SheetRows, firstRow: number, map: ColumnMap, shape: Sal
       column,
       finding: witness.decide((order) => agreesWithOthers(rows, firstRow, columns, order)),
     }));
-    const orders = new Set(findings.flatMap(({ finding }) => (finding.kind === "decided" ? [finding.order] : [])));
+    const orders = new Set(
+      findings.flatMap(({ finding }) => (finding.kind === "decided" ? [finding.order] : [])),
+    );
     const clash = findings.find(({ finding }) => finding.kind === "contradictory");
     const [order] = orders;
     if (clash !== undefined || orders.size > 1) question = askContradiction(clash ?? findings[0], heading);
@@ -79,7 +92,8 @@ function askOrder(found: ColumnOrder | undefined, heading: Heading): string | nu
 
 function askContradiction(found: ColumnOrder | undefined, heading: Heading): string {
   const column = heading(found?.column ?? 0);
-  const examples = found?.finding.kind === "contradictory" ? ` ("${found.finding.examples.join('" and "')}")` : "";
+  const examples =
+    found?.finding.kind === "contradictory" ? ` ("${found.finding.examples.join('" and "')}")` : "";
   return `the column "${column}" has dates with the day first and dates with the month first${examples}: which one is it? Export the file again with one form of date, or state dateOrder in sales-shapes.json.`;
 }
 
@@ -103,7 +117,12 @@ function witnessOf(rows: SheetRows, firstRow: number, column: number) {
 const AGREEMENT_ROWS = 2000;
 
 /** In an order that holds, the dates of one row lie within a day of each other. */
-function agreesWithOthers(rows: SheetRows, firstRow: number, columns: readonly number[], order: DateOrder): boolean {
+function agreesWithOthers(
+  rows: SheetRows,
+  firstRow: number,
+  columns: readonly number[],
+  order: DateOrder,
+): boolean {
   if (columns.length < 2) return true;
   for (const row of rows.slice(firstRow, firstRow + AGREEMENT_ROWS)) {
     const days = columns.map((column) => dayIn(row[column] ?? "", order)).filter((day) => day !== undefined);
@@ -126,7 +145,8 @@ function isBusinessDate(rows: SheetRows, firstRow: number, map: ColumnMap, order
   for (const row of rows.slice(firstRow)) {
     const moment = readMoment(row[map.when] ?? "");
     const date = dayIn(row[map.date] ?? "", order);
-    if (moment?.date == null || moment.secondOfDay === null || date === undefined || moment.offsetS !== null) continue;
+    if (moment?.date == null || moment.secondOfDay === null || date === undefined || moment.offsetS !== null)
+      continue;
     const behind = (dayNumber(moment.date, moment.date.order ?? order) ?? date) - date;
     if (behind === 1 && moment.secondOfDay < MORNING_ENDS_S) evenings += 1;
     else if (behind !== 0) return false;
@@ -134,7 +154,13 @@ function isBusinessDate(rows: SheetRows, firstRow: number, map: ColumnMap, order
   return evenings > 0;
 }
 
-function planNumbers(rows: SheetRows, firstRow: number, map: ColumnMap, shape: SalesShape | undefined, heading: Heading) {
+function planNumbers(
+  rows: SheetRows,
+  firstRow: number,
+  map: ColumnMap,
+  shape: SalesShape | undefined,
+  heading: Heading,
+) {
   const { quantity, gross, net, discount, unitPrice } = map;
   const columns = [quantity, gross, net, discount, unitPrice].filter((column) => column !== undefined);
   const found = columns.map((column) => ({ column, evidence: noEvidence(), thousandths: true }));
@@ -156,12 +182,21 @@ function planNumbers(rows: SheetRows, firstRow: number, map: ColumnMap, shape: S
       question ??= `the column "${heading(column)}" has "${evidence.dot}" and "${evidence.comma}": is its decimal mark "." or ","? State decimal in sales-shapes.json, or export the file again.`;
     const isThousands = mark !== undefined && evidence.unclear !== null && !evidence.unclear.includes(mark);
     // A till that writes one piece as "1,000" beside money as "12.50" would otherwise sell a thousand of it.
-    const isDoubtful = shape?.decimal === undefined && column === quantity && thousandths && isThousands && markOf(evidence) === undefined;
+    const isDoubtful =
+      shape?.decimal === undefined &&
+      column === quantity &&
+      thousandths &&
+      isThousands &&
+      markOf(evidence) === undefined;
     if ((mark === undefined && evidence.unclear !== null) || isDoubtful)
       question ??= `is "${evidence.unclear}" in the column "${heading(column)}" a number of thousands, or one with three decimals? State decimal ("." or ",") in sales-shapes.json.`;
     decimals.set(column, mark ?? only ?? ".");
   }
-  return { styles: { decimals, decimal: shape?.decimal ?? only ?? (".") }, question };
+  const shown = shape?.decimal ?? only;
+  return {
+    styles: { decimals, decimal: shown ?? ("." as const), isDecimalShown: shown !== undefined },
+    question,
+  };
 }
 
 function markOf(evidence: ReturnType<typeof noEvidence>): DecimalMark | undefined {

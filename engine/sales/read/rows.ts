@@ -59,7 +59,9 @@ export function cut(
     if (open !== undefined) openQuoteRow = rows.length;
     if (rows.length > ROWS_MOST || cells > CELLS_MOST || open !== undefined) parser.abort();
   };
-  Papa.parse<string[]>(text, { ...style, chunkSize: CHUNK_CHARACTERS, chunk: take });
+  // chunkSize holds for texts too, though the types know it for files only.
+  const config = { ...style, chunkSize: CHUNK_CHARACTERS, chunk: take };
+  Papa.parse<string[]>(text, config);
   if (rows.length > ROWS_MOST || cells > CELLS_MOST)
     throw new SalesFileError(
       fileName,

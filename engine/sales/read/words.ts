@@ -4,16 +4,31 @@ import { foldHeading } from "#engine/sales/read/headings.ts";
 export type RowKind = "sale" | "void" | "modifier" | "not a sale";
 
 const KINDS: [RowKind, string][] = [
-  ["sale", "sale|sales|sold|item|line|product|normal|regular|ok|closed|complete|completed|paid|comp|comped|promo|staff|happy hour|order|ordered|drink|food|verkauf|artikel|vente|venta|vendita|venda|verkoop|forsaljning|salg|sprzedaz|myynti|prodej|active|finished"],
-  ["void", "void|voided|void item|refund|refunded|return|returned|reversal|reversed|cancel|canceled|cancelled|cancellation|correction|deleted|removed|storno|storniert|stornierung|erstattung|retoure|ruckgabe|gutschrift|annule|annulee|annulation|annuler|retour|remboursement|rembourse|avoir|anulado|anulada|anulacion|devolucion|devuelto|reembolso|cancelado|annullato|annullata|annullamento|reso|rimborso|estorno|estornado|devolucao|anulacao|geannuleerd|annulering|retourneren|terugbetaling|makulerad|makulering|aterbetalning|retur|annulleret|annulleret|refusjon|refundering|anulowano|zwrot|hyvitys|palautus|mitatoity|vraceno|vratka"],
-  ["modifier", "modifier|mod|option|add on|addon|extra|choice|instruction|special instruction|zusatz|modifikator|supplement|modificateur|modificador|opcion|modificatore|variante|aggiunta|toevoeging|tillval|tilvalg|dodatek|lisa|component"],
-  ["not a sale", "payment|tender|tip|gratuity|tax|vat|discount|service charge|surcharge|cash|card|deposit|gift card|opening|open drawer|no sale|paid out|paid in|total|subtotal|header|footer|zahlung|trinkgeld|steuer|rabatt|paiement|pourboire|remise|pago|propina|descuento|pagamento|mancia|sconto|gorjeta|desconto|betaling|fooi|korting|summary"],
+  [
+    "sale",
+    "sale|sales|sold|item|line|product|normal|regular|ok|closed|complete|completed|paid|comp|comped|promo|staff|happy hour|order|ordered|drink|food|verkauf|artikel|vente|venta|vendita|venda|verkoop|forsaljning|salg|sprzedaz|myynti|prodej|active|finished",
+  ],
+  [
+    "void",
+    "void|voided|void item|refund|refunded|return|returned|reversal|reversed|cancel|canceled|cancelled|cancellation|correction|deleted|removed|storno|storniert|stornierung|erstattung|retoure|ruckgabe|gutschrift|annule|annulee|annulation|annuler|retour|remboursement|rembourse|avoir|anulado|anulada|anulacion|devolucion|devuelto|reembolso|cancelado|annullato|annullata|annullamento|reso|rimborso|estorno|estornado|devolucao|anulacao|geannuleerd|annulering|retourneren|terugbetaling|makulerad|makulering|aterbetalning|retur|annulleret|annulleret|refusjon|refundering|anulowano|zwrot|hyvitys|palautus|mitatoity|vraceno|vratka",
+  ],
+  [
+    "modifier",
+    "modifier|mod|option|add on|addon|extra|choice|instruction|special instruction|zusatz|modifikator|supplement|modificateur|modificador|opcion|modificatore|variante|aggiunta|toevoeging|tillval|tilvalg|dodatek|lisa|component",
+  ],
+  [
+    "not a sale",
+    "payment|tender|tip|gratuity|tax|vat|discount|service charge|surcharge|cash|card|deposit|gift card|opening|open drawer|no sale|paid out|paid in|total|subtotal|header|footer|zahlung|trinkgeld|steuer|rabatt|paiement|pourboire|remise|pago|propina|descuento|pagamento|mancia|sconto|gorjeta|desconto|betaling|fooi|korting|summary",
+  ],
 ];
-const KIND_BY_WORD = new Map(KINDS.flatMap(([kind, words]) => words.split("|").map((word) => [word, kind] as const)));
+const KIND_BY_WORD = new Map(
+  KINDS.flatMap(([kind, words]) => words.split("|").map((word) => [word, kind] as const)),
+);
 
 const YES = new Set("yes y true t 1 x ja j oui o si s sim ano tak kylla".split(" "));
 const NO = new Set(["", ..."no n false f 0 nein non nao nej nei nie ei ne".split(" ")]);
-const VOID_HEADING = /\b(?:void|voided|refund|refunded|storno|storniert|annule|anulado|annullato|estorno|geannuleerd)\b/;
+const VOID_HEADING =
+  /\b(?:void|voided|refund|refunded|storno|storniert|annule|anulado|annullato|estorno|geannuleerd)\b/;
 
 /** The kind of a row by the till's word for it; undefined for an unknown word. "Storniert" → "void". */
 export function kindOf(cell: string, heading: string): RowKind | undefined {

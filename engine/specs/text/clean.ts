@@ -9,7 +9,8 @@ const ENTITIES: Record<string, string> = {
   "&quot;": '"',
 };
 
-const BULLET = /^(?:[-–—*•◦▪‣·●○■□+>]+\s*(?=\S)|\[[ xX]?\]\s*|(?:\(?\d{1,2}\)|\d{1,2}\.)\s+(?=\d|a\s|an\s|top\b|\[))/iu;
+const BULLET =
+  /^(?:[-–—*•◦▪‣·●○■□+>]+\s*(?=\S)|\[[ xX]?\]\s*|(?:\(?\d{1,2}\)|\d{1,2}\.)\s+(?=\d|a\s|an\s|top\b|\[))/iu;
 
 /**
  * A pasted line in plain characters: bullets, mark-up and footnote marks off, fractions as "1 1/2", one kind of
@@ -24,7 +25,7 @@ export function cleanLine(raw: string): string {
     .replace(/[¼-¾⅐-⅞]/g, (fraction) => ` ${fraction.normalize("NFKD")}`)
     .replace(/(\d)\s*[\u2044∕]\s*(\d)/g, "$1/$2")
     .replace(/[０-９]/g, (digit) => digit.normalize("NFKC"))
-    .replace(/[\u200b\u200c\u200d\ufeff\u00ad]/g, "")
+    .replace(/\u200b|\u200c|\u200d|\ufeff|\u00ad|\ufe0f/g, "")
     .replace(/[‐‑‒–−]/g, "-")
     .replace(/—|―/g, " - ")
     .replace(/[‘’ʼ´`]/g, "'")
@@ -32,7 +33,9 @@ export function cleanLine(raw: string): string {
     .replace(/\*\*|__|[†‡§®™©]/g, "")
     .replace(/\s+/gu, " ")
     .trim();
-  return withoutBullets(plain.replace(/^\|\s*|\s*\|$/g, "")).replace(/(?<=[\p{L})\].])\*+$/u, "").trim();
+  return withoutBullets(plain.replace(/^\|\s*|\s*\|$/g, ""))
+    .replace(/(?<=[\p{L})\].])\*+$/u, "")
+    .trim();
 }
 
 function withoutBullets(text: string): string {

@@ -27,7 +27,7 @@ const SPELLINGS: readonly (readonly [pattern: RegExp, unit: Unit, factor?: numbe
 
 /** How a measure may be qualified without being another measure; kept as a note. */
 const QUALIFIER =
-  /^(?:scant|heavy|generous|heaping|heaped|level|rounded|good|healthy|hefty|large|big|small|short|long|light|bare|fat|full|thin|thick|medium|overflowing|fresh)\b,?\s*/i;
+  /^(?:scant|heavy|generous|heaping|heaped|level|rounded|good|healthy|hefty|large|big|small|short|long|light|bare|fat|full|thin|thick|medium|overflowing|fresh|[a-z]+-sized?)\b,?\s*/i;
 
 /** Measures and shares that no venue's units know: a line with one is refused at that word. */
 const VAGUE =

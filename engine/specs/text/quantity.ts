@@ -30,9 +30,15 @@ const FORMS: readonly (readonly [pattern: RegExp, amountOf: (found: RegExpExecAr
   [/^(\d*[.,]\d+)(?![\d/]|[.,]\d)/, (found) => Number(found[0].replace(",", "."))],
   [/^(\d+)(?![\d/.,])/, (found) => Number(found[1])],
   [/^(\d+)(?=[.,]?\s)/, (found) => Number(found[1])],
-  [/^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s+and\s+(?:a\s+|one\s+)?(half|quarter)\b/i, wordMixed],
+  [
+    /^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s+and\s+(?:a\s+|one\s+)?(half|quarter)\b/i,
+    wordMixed,
+  ],
   [/^three[\s-]quarters?\s+(?:of\s+)?(?:an?\b)?/i, () => 0.75],
-  [/^(?:an?\s+|one\s+|one-)?(half|quarter)(?:\s+(?:of\s+)?an?\b|-|\s+of\b|(?=\s))/i, (found) => word(found[1])],
+  [
+    /^(?:an?\s+|one\s+|one-)?(half|quarter)(?:\s+(?:of\s+)?an?\b|-|\s+of\b|(?=\s))/i,
+    (found) => word(found[1]),
+  ],
   [/^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/i, (found) => word(found[1])],
   [/^a\s+couple(?:\s+of)?\b/i, () => 2],
   [/^(?:a\s+)?dozen\b/i, () => 12],
@@ -40,7 +46,8 @@ const FORMS: readonly (readonly [pattern: RegExp, amountOf: (found: RegExpExecAr
 ];
 
 /** What may follow a number that is an amount; "2:1", "100-proof", "12%", "7-year" are not amounts. */
-const NOT_AN_AMOUNT = /^\s?(?:%|°|:\s?\d|(?:-|\s)?(?:proof|years?|yrs?|yo|y\.o\.|abv|percent)\b|(?:st|nd|rd|th)\b)/i;
+const NOT_AN_AMOUNT =
+  /^\s?(?:%|°|:\s?\d|(?:-|\s)?(?:proof|years?|yrs?|yo|y\.o\.|abv|percent)\b|(?:st|nd|rd|th)\b)/i;
 
 /**
  * The amount that a text starts with, as people write it: figures, fractions, words, and ranges as their mean.
@@ -55,7 +62,9 @@ export function readQuantity(text: string): Quantity | undefined {
   const second = between === null ? undefined : readNumber(first.rest.slice(between[0].length));
   if (second === undefined) return { ...first, range: null };
   if (!(second.amount > first.amount)) {
-    throw new RefusedLine(`"${first.amount} to ${second.amount}" is no range: write the smaller amount first.`);
+    throw new RefusedLine(
+      `"${first.amount} to ${second.amount}" is no range: write the smaller amount first.`,
+    );
   }
   return {
     amount: (first.amount + second.amount) / 2,

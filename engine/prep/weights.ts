@@ -1,0 +1,97 @@
+import { type Catalogue, itemNamed } from "#engine/catalogue.ts";
+import { sucroseDensity, waterDensity } from "#engine/measure/sucrose.ts";
+import { SWEETENERS } from "#engine/measure/syrup.ts";
+import { foldName } from "#engine/name.ts";
+import { packsInForce } from "#engine/stock/pack.ts";
+import type { BusinessDate } from "#engine/time.ts";
+
+/** An input of a batch, in its base unit. */
+export type Input = { item: string; amount: number };
+
+/** A sweetener by its name alone is taken at its published solids (USDA SR26); an item that states its °Brix is not. */
+const BY_NAME: [pattern: RegExp, brix: number][] = [
+  [/\bhoney\b/, SWEETENERS.honey.solidsPct],
+  [/\bagave (?:syrup|nectar)\b/, SWEETENERS.agave.solidsPct],
+  [/\bmaple syrup\b/, SWEETENERS.maple.solidsPct],
+  [/\bmolasses\b/, SWEETENERS.molasses.solidsPct],
+  [/\bsugar\b/, 100],
+];
+
+/**
+ * Weight of an amount of an item in g, unrounded; undefined where neither density nor piece weight is known.
+ *
+ * Water is taken at 20 °C (0.99820 g/ml). 1000 ml of water → 998.2.
+ */
+export function weightG(
+  catalogue: Catalogue,
+  { item, amount }: Input,
+  date: BusinessDate,
+): number | undefined {
+  const { base, densityGPerMl, pieceG } = itemNamed(catalogue, item);
+  if (base === "g") return amount;
+  if (base === "each") return pieceG === null ? undefined : amount * pieceG;
+  if (densityGPerMl !== null) return amount * densityGPerMl;
+  return isWater(catalogue, item, date) ? amount * waterDensity() : undefined;
+}
+
+/** Weights of the inputs that have one, by name. */
+export function weightsG(
+  catalogue: Catalogue,
+  inputs: readonly Input[],
+  date: BusinessDate,
+): Record<string, number> {
+  return Object.fromEntries(
+    inputs.flatMap((input) => {
+      const grams = weightG(catalogue, input, date);
+      return grams === undefined ? [] : [[input.item, grams] as const];
+    }),
+  );
+}
+
+/** What a mix of sugar and water comes to. */
+export type Mixed = { brix: number; weightG: number; volumeMl: number };
+
+/**
+ * °Brix, weight and volume at 20 °C of what sweet inputs and water make, by sums of weights.
+ *
+ * Undefined unless every input's weight and share of sugar are known, or when one is a spirit, to which the sucrose
+ * tables (ICUMSA SPS-4) do not apply. 1000 g sugar + 1000 g water → 50 °Bx, 1626 ml.
+ */
+export function mixedSyrup(
+  catalogue: Catalogue,
+  inputs: readonly Input[],
+  date: BusinessDate,
+): Mixed | undefined {
+  let totalG = 0;
+  let sugarG = 0;
+  for (const input of inputs) {
+    const grams = weightG(catalogue, input, date);
+    const brix = brixOf(catalogue, input.item, date);
+    if (grams === undefined || brix === undefined) return undefined;
+    totalG += grams;
+    sugarG += (grams * brix) / 100;
+  }
+  const brix = totalG > 0 ? (sugarG / totalG) * 100 : 0;
+  // Dry sugar alone is no syrup, and the tables end at 85.
+  if (brix <= 0 || brix > 85) return undefined;
+  return { brix, weightG: totalG, volumeMl: totalG / sucroseDensity({ brix }) };
+}
+
+/** Sugar as % of an item's weight; undefined when nothing says so, or when it is alcoholic. */
+function brixOf(catalogue: Catalogue, name: string, date: BusinessDate): number | undefined {
+  const item = itemNamed(catalogue, name);
+  if (item.abv !== null && item.abv > 0) return undefined;
+  if (item.brix !== null) return item.brix;
+  if (isWater(catalogue, name, date)) return 0;
+  const known = item.inHouse ? undefined : BY_NAME.find(([pattern]) => pattern.test(foldName(name)));
+  return known?.[1];
+}
+
+/** Water is the liquid nobody buys, makes or gives a strength or a sweetness; or one stated at 0 °Bx. */
+export function isWater(catalogue: Catalogue, name: string, date: BusinessDate): boolean {
+  const { base, abv, brix, inHouse } = itemNamed(catalogue, name);
+  if (base === "each" || (abv !== null && abv > 0)) return false;
+  if (brix !== null) return brix === 0 && base === "ml";
+  const isMade = inHouse || catalogue.cuts.has(name) || catalogue.specs.has(name);
+  return base === "ml" && !isMade && packsInForce(catalogue, name, date).length === 0;
+}

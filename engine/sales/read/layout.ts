@@ -1,0 +1,200 @@
+import { childStyleOf } from "#engine/sales/read/children.ts";
+import { dayEndsSeconds, type VenueClock } from "#engine/sales/read/clock.ts";
+import { type ColumnFinding, type ColumnMap, findColumns } from "#engine/sales/read/columns.ts";
+import { findHeader, namedHeadings } from "#engine/sales/read/header.ts";
+import type { MoneyReading } from "#engine/sales/read/money.ts";
+import { readMoneyMinor, readQuantity } from "#engine/sales/read/number.ts";
+import { type CellStyles, planStyles } from "#engine/sales/read/plan.ts";
+import { type FlatLayout, type Reading, readFlat } from "#engine/sales/read/read-flat.ts";
+import type { SheetRows } from "#engine/sales/read/rows.ts";
+import type { SalesShape } from "#engine/sales/read/shape.ts";
+import { dayColumns, dayInTitles, decimalOfDays, orderOfHeads, readDays } from "#engine/sales/read/summed.ts";
+
+/** A file understood: how its columns are taken, and how its rows are to be read; or a question instead. */
+export type Understood = {
+  headings: readonly string[];
+  firstRow: number;
+  findings: ColumnFinding[];
+  map: ColumnMap;
+  styles: CellStyles | null;
+  question: string | null;
+  read: (lastRow?: number) => Reading;
+};
+
+export type Reckoning = { clock: VenueClock; currencyDigits: number; shape: SalesShape | undefined };
+
+const NOTHING: Reading = { lines: [], refused: [], linesRead: 0, rowsSkipped: 0, unknownKinds: new Map() };
+
+/** Finds the headings, the columns and the styles of a sheet, and which of three layouts it has. */
+export function understand(rows: SheetRows, reckoning: Reckoning): Understood {
+  const { shape } = reckoning;
+  const header = findHeader(rows, shape);
+  const isByNumber = namedHeadings(shape?.columns).length === 0 && shape?.columns !== undefined;
+  if (header === undefined && !isByNumber) return unknown([], 0, askForHeadings(shape));
+  const headerRow = header === undefined ? unnamed(rows) : (rows[header.index] ?? []);
+  const headings = headerRow.map((heading) => heading.trim());
+  const firstRow = header === undefined ? 0 : header.index + 1;
+  const body = rows.slice(firstRow);
+  const columns = findColumns(headings, body, shape);
+  const found = { headings, firstRow, findings: columns.findings, map: columns.map };
+  if (columns.question !== null) return { ...unknown(headings, firstRow, columns.question), ...found };
+  const hasDates = ["when", "date", "businessDate"].some((role) => columns.map[role as "when"] !== undefined);
+  const days = hasDates ? [] : dayColumns(headings);
+  if (days.length > 0 && columns.map.item !== undefined)
+    return {
+      ...unknown(headings, firstRow, null),
+      ...found,
+      ...ofDays(rows, found, days, columns.map.item, shape),
+    };
+  return { ...unknown(headings, firstRow, null), ...found, ...ofRows(rows, found, hasDates, reckoning) };
+}
+
+type Found = Pick<Understood, "headings" | "firstRow" | "findings" | "map">;
+
+function ofDays(
+  rows: SheetRows,
+  { headings, firstRow }: Found,
+  days: ReturnType<typeof dayColumns>,
+  item: number,
+  shape: SalesShape | undefined,
+) {
+  const heads = orderOfHeads(days, headings, shape);
+  const cells = decimalOfDays(rows, firstRow, days, shape);
+  const layout = { item, days, order: heads.order, decimal: cells.decimal, headings };
+  return {
+    question: heads.question ?? cells.question,
+    read: (lastRow?: number) =>
+      readDays(lastRow === undefined ? rows : rows.slice(0, lastRow), firstRow, layout),
+  };
+}
+
+function ofRows(
+  rows: SheetRows,
+  found: Found,
+  hasDates: boolean,
+  { clock, currencyDigits, shape }: Reckoning,
+) {
+  const { headings, firstRow, findings, map } = found;
+  // A clock that cannot be used is the caller's mistake; say so before any row is blamed for it.
+  dayEndsSeconds(clock.dayEnds);
+  const { styles, question } = planStyles(rows, firstRow, map, findings, shape);
+  const titled = hasDates
+    ? { day: null, question: null }
+    : dayInTitles(rows.slice(0, Math.max(0, firstRow - 1)), shape);
+  const quantityQuestion = map.quantity === undefined ? askForQuantity(rows, found, hasDates) : null;
+  const items = function* (): Generator<string> {
+    for (let index = firstRow; index < rows.length; index += 1) yield rows[index]?.[map.item ?? 0] ?? "";
+  };
+  const layout: FlatLayout = {
+    map,
+    styles,
+    clock,
+    headings,
+    currencyDigits,
+    ...childStyleOf(items()),
+    priceIs: priceMeaning(rows, firstRow, map, styles, currencyDigits),
+    day: titled.day ?? undefined,
+    isRowOneSale: map.quantity === undefined,
+  };
+  return {
+    styles,
+    question: question ?? titled.question ?? quantityQuestion,
+    read: (lastRow?: number) => readFlat(rows, firstRow, layout, lastRow),
+  };
+}
+
+function unnamed(rows: SheetRows): string[] {
+  const width = Math.max(0, ...rows.slice(0, 200).map((row) => row.length));
+  return Array.from({ length: width }, (_, column) => `#${column + 1}`);
+}
+
+function unknown(headings: readonly string[], firstRow: number, question: string | null): Understood {
+  return {
+    headings,
+    firstRow,
+    findings: [],
+    map: { modifiers: [] },
+    styles: null,
+    question,
+    read: () => ({ ...NOTHING }),
+  };
+}
+
+function askForHeadings(shape: SalesShape | undefined): string {
+  const named = namedHeadings(shape?.columns);
+  if (named.length > 0)
+    return `the shape names the headings ${named.map((heading) => `"${heading}"`).join(", ")}, and no row of the file has any of them. Is it the right shape?`;
+  return 'which row holds the headings? None of the first rows names columns such as date, item and quantity. Add a row of headings, or name the columns by number ("#1", "#2", …) in sales-shapes.json.';
+}
+
+/** Without a quantity column a row is one sale, if it is dated and nothing else could be the quantity. */
+function askForQuantity(
+  rows: SheetRows,
+  { headings, firstRow, findings, map }: Found,
+  hasDates: boolean,
+): string | null {
+  if (!hasDates)
+    return "which column holds the quantity sold? No heading names one, and a file without dates is a sum. Name it as quantity in sales-shapes.json.";
+  const candidate = findings.findIndex(
+    ({ role }, column) => role === "unknown" && isWholeNumbers(rows, firstRow, column),
+  );
+  if (candidate >= 0)
+    return `does the column "${headings[candidate]}" hold the quantity sold? Name the quantity column in sales-shapes.json ("" as quantity says that each row is one sale).`;
+  if (map.gross !== undefined && map.net === undefined && isWholeNumbers(rows, firstRow, map.gross))
+    return `is the column "${headings[map.gross]}" money, or how many were sold? Name it as gross or as quantity in sales-shapes.json.`;
+  const isTimed = map.when !== undefined || map.time !== undefined || map.check !== undefined;
+  return isTimed
+    ? null
+    : 'is each row one sale? There is no quantity column, and no time or check either. Name the quantity column in sales-shapes.json ("" as quantity says that each row is one sale).';
+}
+
+function isWholeNumbers(rows: SheetRows, firstRow: number, column: number): boolean {
+  let filled = 0;
+  for (const row of rows.slice(firstRow, firstRow + 1000)) {
+    const cell = (row[column] ?? "").trim();
+    if (cell === "") continue;
+    if (!/^-?\d{1,4}$/.test(cell)) return false;
+    filled += 1;
+  }
+  return filled > 0;
+}
+
+const ROWS_COMPARED = 20_000;
+
+/**
+ * Whether a lone price column is the price of one or of the whole line: an item sold both singly and by twos and threes tells.
+ * Unclear when no item does, or when items disagree.
+ */
+function priceMeaning(
+  rows: SheetRows,
+  firstRow: number,
+  map: ColumnMap,
+  styles: CellStyles,
+  currencyDigits: number,
+): MoneyReading["priceIs"] {
+  const { item, quantity, unitPrice } = map;
+  if (item === undefined || unitPrice === undefined || map.gross !== undefined || map.net !== undefined)
+    return "unclear";
+  const single = new Map<string, number>();
+  let each = 0;
+  let line = 0;
+  const body = rows.slice(firstRow, firstRow + ROWS_COMPARED);
+  for (const wanted of [true, false]) {
+    for (const row of body) {
+      const count =
+        quantity === undefined ? 1 : readQuantity(row[quantity] ?? "", styles.decimals.get(quantity) ?? ".");
+      const price = readMoneyMinor(
+        row[unitPrice] ?? "",
+        styles.decimals.get(unitPrice) ?? ".",
+        currencyDigits,
+      );
+      if (count === undefined || price === undefined || price === 0 || count <= 0) continue;
+      const known = single.get(row[item] ?? "");
+      if (wanted && count === 1) single.set(row[item] ?? "", price);
+      else if (!wanted && count !== 1 && known === price) each += 1;
+      else if (!wanted && count !== 1 && known !== undefined && Math.round(known * count) === price)
+        line += 1;
+    }
+  }
+  return each > 0 && line === 0 ? "each" : line > 0 && each === 0 ? "line" : "unclear";
+}

@@ -1,0 +1,203 @@
+import { isCanonical, readCanonical } from "#engine/sales/read/canonical.ts";
+import type { VenueClock } from "#engine/sales/read/clock.ts";
+import type { ColumnFinding } from "#engine/sales/read/columns.ts";
+import { type DecodedFile, decodeFile } from "#engine/sales/read/decode.ts";
+import { SalesFileError } from "#engine/sales/read/error.ts";
+import { findDelimiter } from "#engine/sales/read/header.ts";
+import { type Understood, understand } from "#engine/sales/read/layout.ts";
+import type { ReadSales, RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
+import { isBlank, rowsOf, type SheetRows } from "#engine/sales/read/rows.ts";
+import { type SalesColumns, type SalesShape, shapeFor } from "#engine/sales/read/shape.ts";
+
+export type ReadOptions = {
+  /** As the person knows it; shapes are found by it and questions name it. */
+  fileName: string;
+  clock: VenueClock;
+  /** Decimal places of the venue's currency: 2 for EUR, 0 for JPY. */
+  currencyDigits: number;
+  /** The rows of sales-shapes.json; the first whose glob fits the file is used. */
+  shapes?: readonly SalesShape[];
+  /** The shape to use whatever the file is called. */
+  shape?: SalesShape;
+};
+
+/**
+ * The sale lines of a till's file of any shape.
+ *
+ * Our own form is known by its first line; else the given shape, else the shape for the file's name, else detection.
+ * What can be read two ways is not read: `question` asks, and `lines` is empty. Rows that cannot be read stand in `refused`
+ * with their reason, and the others are read. Equal lines are as many sales as there are lines.
+ * Throws SalesFileError when the file is no list at all (a workbook, an endless line, an open quotation mark).
+ */
+export function readSales(bytes: Uint8Array, options: ReadOptions): ReadSales {
+  const opened = open(bytes, options);
+  if (isCanonical(opened.file.text)) {
+    const read = readCanonical(opened.file.text, options.currencyDigits, options.fileName);
+    return { ...read, shape: { files: options.fileName, encoding: opened.file.encoding, delimiter: "," } };
+  }
+  const { understood, shape } = understandFile(opened, options);
+  const skippedAbove = understood.firstRow;
+  if (understood.question !== null) return asking(understood.question, shape, options.fileName);
+  const { lines, refused, linesRead, rowsSkipped, unknownKinds } = understood.read();
+  const notices = noticesOf(understood, unknownKinds);
+  return {
+    lines,
+    refused,
+    shape,
+    question: null,
+    linesRead,
+    rowsSkipped: rowsSkipped + skippedAbove,
+    notices,
+  };
+}
+
+/** How a file would be read: its columns, how sure each is, and the first rows as understood. */
+export type SalesPreview = {
+  columns: ColumnFinding[];
+  shape: SalesShape;
+  question: string | null;
+  lines: SaleLine[];
+  refused: RefusedRow[];
+  /** The first rows as they stand in the file, headings first. */
+  rows: SheetRows;
+};
+
+const PREVIEW_ROWS = 20;
+
+/**
+ * A look at a file before it is imported: the role of each column with its confidence, and the first twenty rows as understood.
+ *
+ * Throws SalesFileError like readSales.
+ */
+export function previewSales(bytes: Uint8Array, options: ReadOptions): SalesPreview {
+  const opened = open(bytes, options);
+  if (isCanonical(opened.file.text)) {
+    const read = readSales(bytes, options);
+    const rows = rowsOf(opened.file.text.slice(0, 65_536), ",", options.fileName).slice(0, PREVIEW_ROWS + 1);
+    const columns = (rows[0] ?? []).map(
+      (heading): ColumnFinding => ({ heading, role: canonicalRole(heading), confidence: 1 }),
+    );
+    return {
+      columns,
+      shape: read.shape,
+      question: null,
+      lines: read.lines.slice(0, PREVIEW_ROWS),
+      refused: read.refused,
+      rows,
+    };
+  }
+  const { understood, shape, rows } = understandFile(opened, options);
+  const first = Math.max(0, understood.firstRow - 1);
+  const read =
+    understood.question === null
+      ? understood.read(understood.firstRow + PREVIEW_ROWS)
+      : { lines: [], refused: [] };
+  return {
+    columns: understood.findings,
+    shape,
+    question: understood.question === null ? null : `${options.fileName}: ${understood.question}`,
+    lines: read.lines,
+    refused: read.refused,
+    rows: rows.slice(first, first + PREVIEW_ROWS + 1),
+  };
+}
+
+function canonicalRole(heading: string): ColumnFinding["role"] {
+  const roles: Record<string, ColumnFinding["role"]> = {
+    business_date: "businessDate",
+    sold_at: "when",
+    ring_name: "item",
+    line: "lineNo",
+  };
+  return roles[heading] ?? (heading as ColumnFinding["role"]);
+}
+
+type Opened = { file: DecodedFile; shape: SalesShape | undefined };
+
+function open(bytes: Uint8Array, { fileName, shapes = [], shape }: ReadOptions): Opened {
+  const used = shape ?? shapeFor(fileName, shapes);
+  const file = decodeFile(bytes, fileName, used?.encoding);
+  if (file.text.trim() === "")
+    throw new SalesFileError(fileName, "the file is empty; export the sales again.");
+  return { file, shape: used };
+}
+
+function understandFile(
+  { file, shape }: Opened,
+  options: ReadOptions,
+): { understood: Understood; shape: SalesShape; rows: SheetRows } {
+  const delimiter = findDelimiter(file.text, shape);
+  const base: SalesShape = { ...shape, files: shape?.files ?? options.fileName, encoding: file.encoding };
+  const rows = rowsOf(file.text, delimiter ?? ",", options.fileName);
+  // "sep=;" is a word to spreadsheet programs and no row of the list.
+  if (/^sep=.?$/i.test(rows[0]?.join("") ?? "")) rows[0] = [""];
+  const understood = understand(rows, {
+    clock: options.clock,
+    currencyDigits: options.currencyDigits,
+    shape,
+  });
+  const isOneColumn = delimiter === undefined && rows.filter((row) => !isBlank(row)).length > 0;
+  const question = isOneColumn
+    ? 'what stands between the columns? The rows cannot be cut at commas, semicolons, tabs or "|"; state delimiter in sales-shapes.json.'
+    : understood.question;
+  return { understood: { ...understood, question }, shape: shapeOf(base, delimiter, understood), rows };
+}
+
+/** The shape a file was read with, complete enough to be kept in sales-shapes.json and read the next file with. */
+function shapeOf(
+  base: SalesShape,
+  delimiter: string | undefined,
+  { headings, map, styles }: Understood,
+): SalesShape {
+  const columns: SalesColumns = { ...base.columns };
+  const isTwin = (heading: string): boolean => headings.filter((other) => other === heading).length > 1;
+  const nameOf = (column: number): string => {
+    const heading = headings[column] ?? "";
+    return heading === "" || isTwin(heading) ? `#${column + 1}` : heading;
+  };
+  for (const [role, column] of Object.entries(map) as [keyof SalesColumns, number | number[]][]) {
+    if (Array.isArray(column)) {
+      const [first, ...more] = column.map(nameOf);
+      if (first !== undefined) columns.modifiers = more.length === 0 ? first : [first, ...more];
+    } else if (role !== "modifiers") columns[role] = nameOf(column);
+  }
+  return {
+    ...base,
+    ...(delimiter === undefined ? {} : { delimiter }),
+    ...(styles?.isDecimalShown ? { decimal: styles.decimal } : {}),
+    ...(styles?.isOrderUsed ? { dateOrder: styles.dateOrder } : {}),
+    columns,
+  };
+}
+
+function asking(question: string, shape: SalesShape, fileName: string): ReadSales {
+  return {
+    lines: [],
+    refused: [],
+    shape,
+    question: `${fileName}: ${question}`,
+    linesRead: 0,
+    rowsSkipped: 0,
+    notices: [],
+  };
+}
+
+function noticesOf(
+  { findings, map, styles, headings }: Understood,
+  unknownKinds: Map<string, number>,
+): string[] {
+  const notices: string[] = [];
+  const staff = findings.filter(({ role }) => role === "staff").map(({ heading }) => `"${heading}"`);
+  if (staff.length > 0) notices.push(`The columns of persons (${staff.join(", ")}) were not read.`);
+  for (const [word, count] of unknownKinds)
+    notices.push(
+      `${headings[map.kind ?? 0]}: "${word}" (${count} rows) is no known word for a void or refund; those rows were read as sales.`,
+    );
+  if (styles?.isDateOnly)
+    notices.push("Every time is midnight, so the dates were read as dates without a time.");
+  if (styles?.isDateBusinessDate)
+    notices.push(
+      `${headings[map.date ?? 0]} stays on the evening before past midnight, so it was read as the business date.`,
+    );
+  return notices;
+}

@@ -1,0 +1,55 @@
+/** Words that only describe: before "or" they need the noun that follows the second description. */
+const DESCRIPTIONS = new Set(
+  (
+    "white light dark gold golden amber black red green blue yellow pink clear aged rested young old unaged overproof bonded " +
+    "blanco silver reposado añejo anejo joven dry sweet bianco blanc rosso extra london navy strong spiced raw brown fine " +
+    "superfine simple rich plain still sparkling fresh bottled canned hot cold iced aromatic orange lemon lime grapefruit " +
+    "pineapple apple cranberry cherry raspberry strawberry blackberry peach pear mandarin tangerine ruby tawny fino " +
+    "amontillado manzanilla oloroso jamaican cuban barbados irish canadian japanese american scottish demerara turbinado " +
+    "muscovado cane maple agave straight blended single malt english french italian spanish heavy whole"
+  ).split(" "),
+);
+
+/** "or other cherry liqueur", "or to taste": no second item but a remark. */
+const REMARK =
+  /^(?:other|another|similar|any|equivalent|to taste|as needed|more|less|so|as desired|your|whatever|something|the like|if)\b/i;
+
+const SEPARATOR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+|\s+\/\s+|(?<=\p{L})\/(?=\p{L})/iu;
+
+export type Alternatives = { item: string; orItems: string[]; remark: string | null };
+
+/**
+ * An "either of" split into its default and what may stand in for it.
+ *
+ * "rested or aged agave spirit" → "rested agave spirit", or "aged agave spirit"; "rye or bourbon" → "rye", or
+ * "bourbon"; "cherry liqueur or similar" → "cherry liqueur" with the remark "or similar".
+ */
+export function splitAlternatives(text: string): Alternatives {
+  if (/\b(?:w|b|s)\/\w/i.test(text)) return { item: text, orItems: [], remark: null };
+  const parts = text.split(SEPARATOR).map((part) => part.trim());
+  const remarkAt = parts.findIndex((part, at) => at > 0 && REMARK.test(part));
+  const names = parts.slice(0, remarkAt === -1 ? undefined : remarkAt).filter((part) => part !== "");
+  const remark = remarkAt === -1 ? null : `or ${parts.slice(remarkAt).join(" or ")}`;
+  const last = names.at(-1) ?? "";
+  const [item = "", ...orItems] = names.map((name, at) =>
+    at === names.length - 1 ? name : completed(name, last),
+  );
+  return { item, orItems, remark };
+}
+
+/** A bare description completed with the noun of the last alternative: "rested" of "aged agave spirit". */
+function completed(name: string, last: string): string {
+  const isBare = name.split(" ").every((word) => isDescription(word));
+  const noun = nounOf(last.split(" "));
+  return isBare && noun !== "" ? `${name} ${noun}` : name;
+}
+
+/** What is left of a name without its first description: "extra dry vermouth" → "vermouth". */
+function nounOf([first = "", ...rest]: readonly string[]): string {
+  if (/^(?:extra|semi|very)$/i.test(first)) return nounOf(rest);
+  return isDescription(first) ? rest.join(" ") : (rest.at(-1) ?? "");
+}
+
+function isDescription(word: string): boolean {
+  return DESCRIPTIONS.has(word.toLowerCase()) || /-(?:style|proof|year)$/i.test(word);
+}

@@ -1,0 +1,141 @@
+import { splitAlternatives } from "#engine/specs/text/alternatives.ts";
+import { RefusedLine } from "#engine/specs/text/entry.ts";
+import { readUnit } from "#engine/specs/text/measure-words.ts";
+import { pieceItem } from "#engine/specs/text/piece-words.ts";
+import { readQuantity } from "#engine/specs/text/quantity.ts";
+
+/** What stands after the amount: the item's name, what may stand in for it, and remarks. */
+export type ItemText = { name: string; orItems: string[]; notes: string[] };
+
+/** Remarks that people write behind a name without a comma. */
+const TRAILING =
+  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|to\s+(?:garnish|serve|rinse|muddle|finish|float|taste|decorate|rim|coat)\b.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|plus (?:more|extra)\b.*|such as\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to|\s)\b.*|if\s+(?:desired|available|needed|you)\b.*|to\s+(?:your\s+)?taste|juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|from\s+\d.*|\(optional\))$/i;
+
+/** A name, its alternatives and the remarks on it from the text that follows an amount. */
+export function readItemText(text: string): ItemText {
+  const quoted = /^\s*"((?:[^"]|"")+)"((?:\s+or\s+"(?:[^"]|"")+")*)\s*$/.exec(text);
+  if (quoted !== null) return quotedNames(text);
+  const { plain, inside } = withoutBrackets(text);
+  const { head, notes } = splitNotes(plain);
+  const { name, trailing } = splitTrailing(tidy(head));
+  const { item, orItems, remark } = splitAlternatives(name);
+  const extra = [...inside, ...notes].map((note) => asAlternative(note));
+  requireOneMeasure(name);
+  return {
+    name: item,
+    orItems: [...orItems, ...extra.flatMap(({ orItem }) => orItem ?? [])],
+    notes: [...trailing, remark, ...extra.map(({ note }) => note)].filter((note) => note !== null),
+  };
+}
+
+/** Names in double quotes are taken as they stand; a quote within is doubled. */
+function quotedNames(text: string): ItemText {
+  const names = [...text.matchAll(/"((?:[^"]|"")+)"/g)].map((found) =>
+    (found[1] ?? "").replaceAll('""', '"'),
+  );
+  const [name = "", ...orItems] = names;
+  return { name, orItems, notes: [] };
+}
+
+function withoutBrackets(text: string): { plain: string; inside: string[] } {
+  const inside: string[] = [];
+  const plain = text.replace(/\(([^()]*)\)|\[([^[\]]*)\]/g, (_, round?: string, square?: string) => {
+    const content = (round ?? square ?? "").trim();
+    if (content !== "" && !/^\d+$/.test(content)) inside.push(content);
+    return " ";
+  });
+  if (/[()[\]]/.test(plain))
+    throw new RefusedLine(`A bracket is not closed in "${text.trim()}": close it or leave it out.`);
+  return {
+    plain: plain
+      .replace(/\s+/g, " ")
+      .replace(/\s+([,;.])/g, "$1")
+      .trim(),
+    inside,
+  };
+}
+
+function splitNotes(text: string): { head: string; notes: string[] } {
+  const cut = /\s*(?:[,;]\s*|\s-\s|:\s)/.exec(text.replace(/^[\s,;:.-]+/, (lead) => " ".repeat(lead.length)));
+  if (cut === null) return { head: text, notes: [] };
+  const head = text.slice(0, cut.index);
+  const note = text.slice(cut.index + cut[0].length).trim();
+  if (isListOfItems(note))
+    return { head: `${head} or ${note.replace(/,\s*(?:or\s+)?/gi, " or ")}`, notes: [] };
+  requireRemark(note);
+  return { head, notes: note === "" ? [] : [note] };
+}
+
+/** "A, B or C" names three items; "lime juice, fresh or bottled" names one. */
+function isListOfItems(note: string): boolean {
+  const names = note.split(/,\s*(?:or\s+)?|\s+or\s+/i);
+  const isNamed = (name: string) =>
+    /^(?:an?\s+)?\p{Lu}/u.test(name.trim()) && !/^Optional|^Fresh/.test(name.trim());
+  return /\bor\s/i.test(note) && !/^or\b/i.test(note) && names.every(isNamed);
+}
+
+/** "plus 1 lime wheel" is a second thing, not a remark on the first; "plus a sprig for garnish" may stay. */
+function requireRemark(note: string): void {
+  const joined = /^(?:plus|and|&|\+|with)\s+(.*)$/i.exec(note);
+  const rest = joined?.[1] ?? note;
+  if (/\b(?:garnish|more|extra|taste)\b/i.test(rest)) return;
+  if (
+    /^[\p{L}\s-]+$/u.test(rest) &&
+    pieceItem(rest) !== undefined &&
+    !/^(?:cut|in|as)\b|\b(?:cut|split)\b/i.test(rest)
+  ) {
+    throw new RefusedLine(`"${note}" is a second item: write one item on a line.`);
+  }
+  const quantity = quantityIn(rest);
+  if (quantity === undefined) return;
+  const isMeasure = readUnit(quantity.rest) !== undefined;
+  if (joined === null && !isMeasure) return;
+  throw new RefusedLine(`"${note}" is a second measure: write one item on a line.`);
+}
+
+function quantityIn(text: string) {
+  try {
+    return readQuantity(text);
+  } catch (error) {
+    if (error instanceof RefusedLine) return undefined;
+    throw error;
+  }
+}
+
+function splitTrailing(text: string): { name: string; trailing: string[] } {
+  const found = TRAILING.exec(text);
+  if (found === null) return { name: text, trailing: [] };
+  const before = splitTrailing(tidy(text.slice(0, found.index)));
+  return { name: before.name, trailing: [...before.trailing, (found[1] ?? "").replace(/[()]/g, "")] };
+}
+
+/** "or vodka" in a remark names another item; "or to taste" stays a remark. */
+function asAlternative(note: string): { orItem?: string; note: string | null } {
+  const found = /^or\s+(?:an?\s+)?(.+)$/i.exec(note);
+  if (found === null || /[\d,;]/.test(note)) return { note };
+  const { item, remark } =
+    splitAlternatives(`x or ${found[1]}`).orItems.length > 0
+      ? { item: found[1], remark: null }
+      : { item: undefined, remark: note };
+  return item === undefined ? { note: remark } : { orItem: tidy(item), note: null };
+}
+
+/** A second "2 oz" inside a name means that two lines have become one. */
+function requireOneMeasure(name: string): void {
+  for (const found of name.matchAll(/(?<![\d./:-])\d+(?:[./,]\d+)?\s?[A-Za-z.]+/g)) {
+    const quantity = quantityIn(found[0]);
+    const unit = quantity === undefined ? undefined : readUnit(quantity.rest);
+    if (unit !== undefined) {
+      throw new RefusedLine(`"${found[0]}" is a second measure: write one item on a line.`);
+    }
+  }
+}
+
+function tidy(text: string): string {
+  return text
+    .replace(/^[\s,;:.\-–&+/]+/, "")
+    .replace(/^of\s+(?:the\s+|an?\s+)?/i, "")
+    .replace(/[\s,;:\-–/]+$/, "")
+    .replace(/(?<=\p{L}{3})\.$/u, "")
+    .trim();
+}

@@ -1,0 +1,3 @@
+export function causesOf(_: unknown): [] {
+  return [];
+}

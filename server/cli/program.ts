@@ -1,0 +1,237 @@
+import { Command, CommanderError, Option } from "commander";
+import { reportFault } from "#server/cli/fault.ts";
+import type { Format } from "#server/cli/output.ts";
+
+/** Options that every command takes. */
+export type CommonOptions = { db?: string; json?: boolean; csv?: boolean };
+
+/** A command's work: returns the exit status when it is not 0. */
+// biome-ignore lint/suspicious/noExplicitAny: each command declares its own options below
+type Action = (options: any, ...args: any[]) => Promise<number | undefined>;
+
+type CommandSpec = {
+  name: string;
+  summary: string;
+  description?: string;
+  examples: readonly string[];
+  options?: readonly (readonly [flags: string, text: string])[];
+  isReport?: boolean;
+  /** Only the command that runs is loaded, so that each starts at once. */
+  load: () => Promise<Action>;
+};
+
+const COMMANDS: readonly CommandSpec[] = [
+  {
+    name: "serve",
+    summary: "open the screens in a browser, from this machine",
+    examples: ["ullage serve --port 4680"],
+    options: [
+      ["--port <number>", "port to listen on (0 = any free one)"],
+      ["--host <address>", "address to listen on"],
+    ],
+    load: async () => (await import("#server/cli/commands/serve.ts")).serveCommand,
+  },
+  {
+    name: "demo",
+    summary: "load the sample bar into a fresh database, print its week, serve it",
+    examples: ["ullage demo", "ullage demo --port 0 --no-serve"],
+    options: [
+      ["--port <number>", "port to listen on"],
+      ["--no-serve", "print the week and stop"],
+    ],
+    load: async () => (await import("#server/cli/commands/demo.ts")).demoCommand,
+  },
+  {
+    name: "load <dir>",
+    summary: "read a book (a folder of sheets) into the database",
+    description:
+      "Reads every sheet and sales file of the folder. If anything is wrong, all wrong cells are listed and nothing is loaded.\nA database that already holds a book is replaced by it; a copy is kept beside it first.",
+    examples: ["ullage load sample-sales", "ullage load ~/bar-book --db data/bar.db"],
+    load: async () => (await import("#server/cli/commands/load.ts")).loadCommand,
+  },
+  {
+    name: "export <dir>",
+    summary: "write the database out as a book of plain CSV sheets",
+    examples: ["ullage export ~/bar-book-2026-11-23"],
+    load: async () => (await import("#server/cli/commands/export.ts")).exportCommand,
+  },
+  {
+    name: "sales [files...]",
+    summary: "import sales files; the same sale is never counted twice",
+    examples: ["ullage sales week-47.csv --dry-run", "ullage sales week-47.csv", "ullage sales --undo 12"],
+    options: [
+      ["--shape <name>", "read with this entry of sales-shapes.json (its files pattern)"],
+      ["--undo <import>", "take an import back, by its number"],
+      ["--dry-run", "say what would change, change nothing"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/sales.ts")).salesCommand,
+  },
+  {
+    name: "use",
+    summary: "expected use by item",
+    description:
+      "What the drinks sold, and the batches made, should have used, by the specs in force on each day.",
+    examples: [
+      "ullage use --from 2026-11-16 --to 2026-11-22",
+      "ullage use --from 2026-11-16 --to 2026-11-22 --raw --csv",
+    ],
+    options: [
+      ["--from <date>", "first business date"],
+      ["--to <date>", "last business date"],
+      ["--raw", "open every prep up to what is bought"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/use.ts")).useCommand,
+  },
+  {
+    name: "variance",
+    summary: "what was used beyond what should have been, and how sure that is",
+    description:
+      "Compares two counts; by default the last two. A variance is no accusation: each cause names a check to make.",
+    examples: ["ullage variance", 'ullage variance --count "Week 47" --since "Week 45" --json'],
+    options: [
+      ["--count <name>", "closing count"],
+      ["--since <name>", "opening count"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/variance.ts")).varianceCommand,
+  },
+  {
+    name: "trend",
+    summary: "unexplained use over all counts: small steady leaks",
+    examples: ["ullage trend", 'ullage trend --item "Dry gin"'],
+    options: [["--item <name>", "one item"]],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/trend.ts")).trendCommand,
+  },
+  {
+    name: "forecast",
+    summary: "serves a day to come, with quantiles",
+    examples: [
+      "ullage forecast --from 2026-11-24 --days 7",
+      "ullage forecast --from 2026-11-24 --days 7 --item",
+    ],
+    options: [
+      ["--from <date>", "first business date"],
+      ["--days <number>", "how many days"],
+      ["--as-of <date>", "what was known before this date"],
+      ["--item", "items in base units instead of drinks"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/forecast.ts")).forecastCommand,
+  },
+  {
+    name: "order",
+    summary: "what to order from whom, before which cut-off",
+    examples: ["ullage order", 'ullage order --at "2026-11-23 11:00" --supplier "Quay Wines" --json'],
+    options: [
+      ["--at <moment>", 'the venue\'s time, "YYYY-MM-DD HH:MM"'],
+      ["--supplier <name>", "one supplier"],
+      ["--budget <amount>", "money there is, in major units"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/order.ts")).orderCommand,
+  },
+  {
+    name: "prep",
+    summary: "what to press, cook and batch, and what is past its date",
+    examples: ["ullage prep --for 2026-11-27", "ullage prep --for 2026-11-27 --days 2"],
+    options: [
+      ["--for <date>", "business date"],
+      ["--days <number>", "days a batch should serve"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/prep.ts")).prepCommand,
+  },
+  {
+    name: "cost",
+    summary: "cost of each drink, and of each item",
+    examples: ["ullage cost", 'ullage cost --drink "Harbour sour"'],
+    options: [["--drink <name>", "one drink"]],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/cost.ts")).costCommand,
+  },
+  {
+    name: "spec <file>",
+    summary: "read recipe text into spec lines (also without a database)",
+    examples: ["ullage spec sour.txt", "echo '3/4 oz lime juice' | ullage spec - --json"],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/spec.ts")).specCommand,
+  },
+  {
+    name: "backup <file>",
+    summary: "copy the database, safely while it is in use",
+    examples: ["ullage backup ~/ullage-2026-11-23.db"],
+    load: async () => (await import("#server/cli/commands/backup.ts")).backupCommand,
+  },
+  {
+    name: "restore <file>",
+    summary: "put a backup in the database's place; what was there is kept beside it",
+    examples: ["ullage restore ~/ullage-2026-11-23.db"],
+    load: async () => (await import("#server/cli/commands/backup.ts")).restoreCommand,
+  },
+  {
+    name: "check",
+    summary: "is the database whole? exit status 1 when it is not",
+    examples: ["ullage check"],
+    load: async () => (await import("#server/cli/commands/backup.ts")).checkCommand,
+  },
+];
+
+/** Runs one command and gives its exit status: 0 done, 1 the answer is "no", 2 wrong input or use. */
+export async function runCommand(args: readonly string[]): Promise<number> {
+  let status = 0;
+  const program = new Command("ullage")
+    .description("Inventory and par levels for bars, backed by what the drinks really use.")
+    .helpOption("-h, --help", "show help")
+    .helpCommand(false)
+    .showHelpAfterError("Try: ullage --help")
+    .exitOverride()
+    .configureOutput({ writeErr: (text) => process.stderr.write(text) });
+  program.addHelpText(
+    "after",
+    "\nStart with:\n  $ ullage demo\nHelp on one command, with examples:\n  $ ullage variance --help",
+  );
+  for (const spec of COMMANDS) {
+    addCommand(program, spec, (code) => {
+      status = code;
+    });
+  }
+  try {
+    await program.parseAsync(["node", "ullage", ...args]);
+    return status;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 || args.length === 0 ? 0 : 2;
+    return reportFault(error);
+  }
+}
+
+function addCommand(program: Command, spec: CommandSpec, setStatus: (status: number) => void): void {
+  const command = program
+    .command(spec.name)
+    .summary(spec.summary)
+    .description(spec.description ?? sentence(spec.summary))
+    .option("--db <file>", "database file (default: ULLAGE_DB, else data/ullage.db)")
+    .addHelpText("after", ["\nExample:", ...spec.examples.map((example) => `  $ ${example}`)].join("\n"));
+  for (const [flags, text] of spec.options ?? []) command.option(flags, text);
+  if (spec.isReport) {
+    command.addOption(new Option("--json", "print JSON, numbers unrounded").conflicts("csv"));
+    command.addOption(new Option("--csv", "print CSV"));
+  }
+  const count = command.registeredArguments.length;
+  command.action(async (...given: unknown[]) => {
+    const action = await spec.load();
+    const status = await action(given[count], ...given.slice(0, count));
+    setStatus(status ?? 0);
+  });
+}
+
+function sentence(text: string): string {
+  return `${text[0]?.toUpperCase()}${text.slice(1)}.`;
+}
+
+/** The form a report is wanted in. */
+export function formatOf({ json, csv }: CommonOptions): Format {
+  return json ? "json" : csv ? "csv" : "table";
+}

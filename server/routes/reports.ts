@@ -1,0 +1,101 @@
+import { Hono } from "hono";
+import { z } from "zod";
+import type { Db } from "#db/open.ts";
+import { useReport } from "#engine/sales/use-report.ts";
+import { BusinessDate } from "#engine/time.ts";
+import { currencyDigits } from "#engine/venue.ts";
+import { about, checked } from "#server/http.ts";
+import { readMoment, readMoneyMinor } from "#server/reading.ts";
+import { costFor } from "#server/reports/cost.ts";
+import { forecastFor } from "#server/reports/forecast.ts";
+import { orderFor } from "#server/reports/order.ts";
+import { batchCardFor, prepFor } from "#server/reports/prep.ts";
+import { trendFor } from "#server/reports/trend.ts";
+import { varianceFor } from "#server/reports/variance.ts";
+import { varianceItemFor } from "#server/reports/variance-item.ts";
+import { openWorld } from "#server/world.ts";
+
+const flag = z.enum(["true", "false"]).optional();
+const days = z.coerce.number().int().min(1).max(366);
+const countPair = { count: z.string().optional(), since: z.string().optional() };
+
+/** The reports: the same services, and the same JSON, as the command line. */
+export function reportRoutes(db: Db) {
+  return new Hono()
+    .get(
+      "/use",
+      about("Expected use by item over business dates"),
+      checked("query", z.object({ from: BusinessDate, to: BusinessDate, raw: flag })),
+      async (c) => {
+        const { from, to, raw } = c.req.valid("query");
+        const world = await openWorld(db);
+        const sales = await world.salesBetween({ from, to });
+        return c.json(useReport(world.facts, sales, { from, to, raw: raw === "true" }));
+      },
+    )
+    .get("/variance", about("Variance between two counts"), checked("query", z.object(countPair)), async (c) =>
+      c.json(await varianceFor(await openWorld(db), c.req.valid("query"))),
+    )
+    .get(
+      "/variance/item",
+      about("One item between two counts: its balance, the drinks that used it, its uncertainty, its past"),
+      checked("query", z.object({ item: z.string(), ...countPair })),
+      async (c) => c.json(await varianceItemFor(await openWorld(db), c.req.valid("query"))),
+    )
+    .get("/trend", about("Unexplained use over all counts"), checked("query", z.object({ item: z.string().optional() })), async (c) =>
+      c.json(await trendFor(await openWorld(db), c.req.valid("query"))),
+    )
+    .get(
+      "/forecast",
+      about("Serves (or items) a day to come, with quantiles"),
+      checked(
+        "query",
+        z.object({ from: BusinessDate.optional(), days: days.optional(), asOf: BusinessDate.optional(), by: z.enum(["drink", "item"]).optional() }),
+      ),
+      async (c) => {
+        const { from, days: count, asOf, by } = c.req.valid("query");
+        return c.json(await forecastFor(await openWorld(db), { from, days: count, asOf, byItem: by === "item" }));
+      },
+    )
+    .get(
+      "/order",
+      about("What to order from whom"),
+      checked("query", z.object({ at: z.string().optional(), supplier: z.string().optional(), budget: z.string().optional() })),
+      async (c) => {
+        const { at, supplier, budget } = c.req.valid("query");
+        const world = await openWorld(db);
+        const { venue } = world.facts.catalogue;
+        return c.json(
+          await orderFor(world, {
+            at: at === undefined ? undefined : readMoment(at, venue, "at"),
+            supplier,
+            budgetMinor: budget === undefined ? undefined : readMoneyMinor(budget, currencyDigits(venue.currency), "budget"),
+          }),
+        );
+      },
+    )
+    .get(
+      "/prep",
+      about("What to press, cook and batch on a day"),
+      checked("query", z.object({ for: BusinessDate.optional(), days: days.optional() })),
+      async (c) => {
+        const { for: date, days: count } = c.req.valid("query");
+        return c.json(await prepFor(await openWorld(db), { date, days: count }));
+      },
+    )
+    .get(
+      "/prep/card",
+      about("One batch, scaled, with its weights and steps"),
+      checked(
+        "query",
+        z.object({ prep: z.string(), for: BusinessDate.optional(), make: z.coerce.number().positive().optional() }),
+      ),
+      async (c) => {
+        const { prep, for: date, make } = c.req.valid("query");
+        return c.json(await batchCardFor(await openWorld(db), { prep, date, make }));
+      },
+    )
+    .get("/cost", about("Cost of drinks and items"), checked("query", z.object({ drink: z.string().optional() })), async (c) =>
+      c.json(costFor(await openWorld(db), c.req.valid("query"))),
+    );
+}
