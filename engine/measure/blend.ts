@@ -91,8 +91,8 @@ function contentOf(part: BlendPart): Content {
 }
 
 function partDensity({ abvPct, brix }: { abvPct: number; brix: number }): number {
-  if (abvPct === 0) return sucroseDensity({ brix });
   if (brix === 0) return spiritDensity({ abvPct });
+  if (abvPct === 0) return sucroseDensity({ brix });
   throw new OutOfRangeError(
     `A part of ${abvPct} % vol with sugar (${brix} °Bx) needs its density: weigh a full and an empty bottle.`,
   );

@@ -10,11 +10,24 @@ const DESCRIPTIONS = new Set(
   ).split(" "),
 );
 
+/** What a bare description may lend itself from a name that begins otherwise: "white or Puerto Rican rum". */
+const NOUNS = new Set(
+  (
+    "rum gin vodka tequila mezcal whiskey whisky bourbon brandy spirit vermouth wine juice syrup liqueur bitters " +
+    "sherry port"
+  ).split(" "),
+);
+
 /** "or other cherry liqueur", "or to taste": no second item but a remark. */
 const REMARK =
-  /^(?:other|another|similar|any|equivalent|to taste|as needed|more|less|so|as desired|your|whatever|something|the like|if)\b/i;
+  /^(?:\d|half\b|one\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|another|similar|any|equivalent|to taste|as needed|more|less|so|as desired|your|whatever|something|the like|if)\b/i;
 
 const SEPARATOR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+|\s+\/\s+|(?<=\p{L})\/(?=\p{L})/iu;
+
+/** Whether what follows an "or" is a remark ("to taste", "similar") and no second item. */
+export function isRemark(text: string): boolean {
+  return REMARK.test(text);
+}
 
 export type Alternatives = { item: string; orItems: string[]; remark: string | null };
 
@@ -27,7 +40,7 @@ export type Alternatives = { item: string; orItems: string[]; remark: string | n
 export function splitAlternatives(text: string): Alternatives {
   if (/\b(?:w|b|s)\/\w/i.test(text)) return { item: text, orItems: [], remark: null };
   const parts = text.split(SEPARATOR).map((part) => part.trim());
-  const remarkAt = parts.findIndex((part, at) => at > 0 && REMARK.test(part));
+  const remarkAt = parts.findIndex((part, at) => at > 0 && isRemark(part));
   const names = parts.slice(0, remarkAt === -1 ? undefined : remarkAt).filter((part) => part !== "");
   const remark = remarkAt === -1 ? null : `or ${parts.slice(remarkAt).join(" or ")}`;
   const last = names.at(-1) ?? "";
@@ -47,7 +60,9 @@ function completed(name: string, last: string): string {
 /** What is left of a name without its first description: "extra dry vermouth" → "vermouth". */
 function nounOf([first = "", ...rest]: readonly string[]): string {
   if (/^(?:extra|semi|very)$/i.test(first)) return nounOf(rest);
-  return isDescription(first) ? rest.join(" ") : (rest.at(-1) ?? "");
+  if (isDescription(first)) return rest.join(" ");
+  const noun = rest.at(-1) ?? "";
+  return NOUNS.has(noun.toLowerCase()) ? noun : "";
 }
 
 function isDescription(word: string): boolean {

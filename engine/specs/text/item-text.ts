@@ -1,7 +1,7 @@
-import { splitAlternatives } from "#engine/specs/text/alternatives.ts";
+import { isRemark, splitAlternatives } from "#engine/specs/text/alternatives.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
 import { readUnit } from "#engine/specs/text/measure-words.ts";
-import { pieceItem } from "#engine/specs/text/piece-words.ts";
+import { isUsuallyOne, pieceItem, singular } from "#engine/specs/text/piece-words.ts";
 import { readQuantity } from "#engine/specs/text/quantity.ts";
 
 /** What stands after the amount: the item's name, what may stand in for it, and remarks. */
@@ -9,15 +9,20 @@ export type ItemText = { name: string; orItems: string[]; notes: string[] };
 
 /** Remarks that people write behind a name without a comma. */
 const TRAILING =
-  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|to\s+(?:garnish|serve|rinse|muddle|finish|float|taste|decorate|rim|coat)\b.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|plus (?:more|extra)\b.*|such as\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to|\s)\b.*|if\s+(?:desired|available|needed|you)\b.*|to\s+(?:your\s+)?taste|juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|from\s+\d.*|\(optional\))$/i;
+  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|(?:or\s+)?to\s+(?:garnish|serve|rinse|muddle|finish|float|taste|decorate|rim|coat)\b.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|plus (?:more|extra)\b.*|such as\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to|\s)\b.*|if\s+(?:desired|available|needed|you)\b.*|to\s+(?:your\s+)?taste|juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|from\s+(?:\d|one\b|half\b|an?\b).*|on\s+an?\s+(?:pick|skewer|stick)\b.*|\(optional\))$/i;
+
+/** How a remark may begin that could pass for a name in a list. */
+const REMARK_WORD =
+  /^(?:optional|fresh|bottled|chilled|strained|pasteuri[sz]ed|preferably|to taste|more|less|other|similar|such|any|as|if|see|peeled|cut|dried|sweetened|unsweetened)\b/i;
 
 /** A name, its alternatives and the remarks on it from the text that follows an amount. */
 export function readItemText(text: string): ItemText {
   const quoted = /^\s*"((?:[^"]|"")+)"((?:\s+or\s+"(?:[^"]|"")+")*)\s*$/.exec(text);
   if (quoted !== null) return quotedNames(text);
-  const { plain, inside } = withoutBrackets(text);
+  const { plain, inside } = withoutBrackets(withJuiceNamed(text));
   const { head, notes } = splitNotes(plain);
   const { name, trailing } = splitTrailing(tidy(head));
+  requireNoAction(name);
   const { item, orItems, remark } = splitAlternatives(name);
   const extra = [...inside, ...notes].map((note) => asAlternative(note));
   requireOneMeasure(name);
@@ -26,6 +31,28 @@ export function readItemText(text: string): ItemText {
     orItems: [...orItems, ...extra.flatMap(({ orItem }) => orItem ?? [])],
     notes: [...trailing, remark, ...extra.map(({ note }) => note)].filter((note) => note !== null),
   };
+}
+
+/** "fresh juice from 2 limes" → "fresh lime juice, from 2 limes": the fruit belongs to the name. */
+function withJuiceNamed(text: string): string {
+  const found =
+    /^(.*?\bjuice)\s+(from\s+(?:about\s+)?[\d/.\s-]+(?:to\s+\d+\s+)?(?:large\s+|small\s+|medium\s+)?(\p{L}+))\b/iu.exec(
+      text,
+    );
+  if (
+    found === null ||
+    !/^\s*(?:of\s+)?(?:fresh(?:ly)?(?:[\s-]+squeezed)?\s+|strained\s+)*juice$/i.test(found[1] ?? "")
+  )
+    return text;
+  const fruit = singular((found[3] ?? "").toLowerCase());
+  return `${(found[1] ?? "").replace(/juice$/i, `${fruit} juice`)}, ${found[2]}${text.slice(found[0].length)}`;
+}
+
+/** "hot water and stir gently" is a step, not a name. */
+function requireNoAction(name: string): void {
+  const action =
+    /\b(?:and|then)\s+(?:stir|shake|strain|serve|mix|muddle|pour|garnish|top|add|fill|swirl)\b.*/i.exec(name);
+  if (action !== null) throw new RefusedLine(`"${action[0]}" is not part of an item's name: leave it out.`);
 }
 
 /** Names in double quotes are taken as they stand; a quote within is doubled. */
@@ -60,8 +87,12 @@ function splitNotes(text: string): { head: string; notes: string[] } {
   if (cut === null) return { head: text, notes: [] };
   const head = text.slice(0, cut.index);
   const note = text.slice(cut.index + cut[0].length).trim();
-  if (isListOfItems(note))
+  if (isListOfItems(note)) {
     return { head: `${head} or ${note.replace(/,\s*(?:or\s+)?/gi, " or ")}`, notes: [] };
+  }
+  if (/,\s*or\s/i.test(note)) {
+    throw new RefusedLine(`"${text.trim()}" lists several items: join their full names by "or".`);
+  }
   requireRemark(note);
   return { head, notes: note === "" ? [] : [note] };
 }
@@ -69,8 +100,9 @@ function splitNotes(text: string): { head: string; notes: string[] } {
 /** "A, B or C" names three items; "lime juice, fresh or bottled" names one. */
 function isListOfItems(note: string): boolean {
   const names = note.split(/,\s*(?:or\s+)?|\s+or\s+/i);
+  const isOxford = /,\s*or\s/i.test(note);
   const isNamed = (name: string) =>
-    /^(?:an?\s+)?\p{Lu}/u.test(name.trim()) && !/^Optional|^Fresh/.test(name.trim());
+    (isOxford || /^(?:an?\s+)?\p{Lu}/u.test(name.trim())) && !REMARK_WORD.test(name.trim());
   return /\bor\s/i.test(note) && !/^or\b/i.test(note) && names.every(isNamed);
 }
 
@@ -79,11 +111,8 @@ function requireRemark(note: string): void {
   const joined = /^(?:plus|and|&|\+|with)\s+(.*)$/i.exec(note);
   const rest = joined?.[1] ?? note;
   if (/\b(?:garnish|more|extra|taste)\b/i.test(rest)) return;
-  if (
-    /^[\p{L}\s-]+$/u.test(rest) &&
-    pieceItem(rest) !== undefined &&
-    !/^(?:cut|in|as)\b|\b(?:cut|split)\b/i.test(rest)
-  ) {
+  const parts = rest.split(/,|;|\s(?:and|or|&)\s/i).map((part) => part.trim());
+  if (parts.some((part) => isSecondPiece(part))) {
     throw new RefusedLine(`"${note}" is a second item: write one item on a line.`);
   }
   const quantity = quantityIn(rest);
@@ -91,6 +120,12 @@ function requireRemark(note: string): void {
   const isMeasure = readUnit(quantity.rest) !== undefined;
   if (joined === null && !isMeasure) return;
   throw new RefusedLine(`"${note}" is a second measure: write one item on a line.`);
+}
+
+function isSecondPiece(text: string): boolean {
+  if (/\d|^(?:cut|in|as|from|preferably|ideally|such|like|about)\b|\b(?:cut|split)\b/i.test(text))
+    return false;
+  return pieceItem(text) !== undefined || isUsuallyOne(text);
 }
 
 function quantityIn(text: string) {
@@ -111,13 +146,9 @@ function splitTrailing(text: string): { name: string; trailing: string[] } {
 
 /** "or vodka" in a remark names another item; "or to taste" stays a remark. */
 function asAlternative(note: string): { orItem?: string; note: string | null } {
-  const found = /^or\s+(?:an?\s+)?(.+)$/i.exec(note);
-  if (found === null || /[\d,;]/.test(note)) return { note };
-  const { item, remark } =
-    splitAlternatives(`x or ${found[1]}`).orItems.length > 0
-      ? { item: found[1], remark: null }
-      : { item: undefined, remark: note };
-  return item === undefined ? { note: remark } : { orItem: tidy(item), note: null };
+  const name = tidy(/^or\s+(?:an?\s+)?(.+)$/i.exec(note)?.[1] ?? "");
+  const isName = name !== "" && !/[\d,;]/.test(name) && name.split(" ").length <= 4 && !isRemark(name);
+  return isName ? { orItem: name, note: null } : { note };
 }
 
 /** A second "2 oz" inside a name means that two lines have become one. */

@@ -8,7 +8,7 @@ const SUGGESTIONS = 3;
 
 export type ItemMatch = { item: string } | { suggestions: string[] };
 
-/** The items of a venue, ready to be found by what people write. */
+/** The items of a venue, ready to be found by what people write: the ways to take a name, the likeliest first. */
 export type ItemFinder = (written: readonly string[]) => ItemMatch;
 
 /**
@@ -24,16 +24,18 @@ export function itemFinder(items: readonly string[]): ItemFinder {
     const plain = plainName(item);
     byPlainName.set(plain, (byPlainName.get(plain) ?? new Set()).add(item));
   }
+  const exactOrPlain = (name: string): string | undefined => {
+    const exact = byName.get(foldName(name));
+    if (exact !== undefined) return exact;
+    const [only, ...others] = byPlainName.get(plainName(name)) ?? [];
+    return others.length === 0 ? only : undefined;
+  };
   return (written) => {
     for (const name of written) {
-      const exact = byName.get(foldName(name));
-      if (exact !== undefined) return { item: exact };
+      const item = exactOrPlain(name);
+      if (item !== undefined) return { item };
     }
-    for (const name of written) {
-      const [only, ...others] = byPlainName.get(plainName(name)) ?? [];
-      if (only !== undefined && others.length === 0) return { item: only };
-    }
-    return { suggestions: likely(written[0] ?? "", items) };
+    return { suggestions: likely(written.at(-1) ?? "", items) };
   };
 }
 

@@ -15,7 +15,7 @@ const SPELLINGS: readonly (readonly [pattern: RegExp, unit: Unit, factor?: numbe
   [/^(?:cups?|c(?=\.?\s))/i, "cup"],
   [/^quarts?/i, "cup", 4],
   [/^(?:dash(?:es)?|ds)/i, "dash"],
-  [/^(?:bar[\s-]?spoon(?:ful)?s?|bsps?|barsp|bs)/i, "barspoon"],
+  [/^(?:bar[\s-]?spoon(?:ful)?s?|bsps?|barsp|brsp|bs)/i, "barspoon"],
   [/^drops?/i, "drop"],
   [/^splash(?:es)?/i, "splash"],
   [/^(?:kgs?|kilos?|kilogram(?:me)?s?)/i, "kg"],
@@ -27,7 +27,7 @@ const SPELLINGS: readonly (readonly [pattern: RegExp, unit: Unit, factor?: numbe
 
 /** How a measure may be qualified without being another measure; kept as a note. */
 const QUALIFIER =
-  /^(?:scant|heavy|generous|heaping|heaped|level|rounded|good|healthy|hefty|large|big|small|short|long|light|bare|fat|full|thin|thick|medium|overflowing|fresh|[a-z]+-sized?)\b,?\s*/i;
+  /^(?:scant|heavy|generous|heaping|heaped|level|rounded|good|healthy|hefty|large|big|small|short|long|light|bare|fat|full|thin|thick|wide|medium|overflowing|fresh|[a-z]+-sized?|(?:\d[\d/]*|one|two|three|four)-inch(?:-(?:thick|long|wide))?)\b,?\s*/i;
 
 /** Measures and shares that no venue's units know: a line with one is refused at that word. */
 const VAGUE =
@@ -46,6 +46,11 @@ export function readUnit(text: string): UnitFound | undefined {
     return { unit, factor, rest: after.replace(/^\.(?!\d)/, ""), qualifiers };
   }
   return undefined;
+}
+
+/** Dash, barspoon, drop and splash: written without a number, they are one. */
+export function isHouseMeasure({ unit }: UnitFound): boolean {
+  return unit === "dash" || unit === "barspoon" || unit === "drop" || unit === "splash";
 }
 
 /** "scant ", "large fresh " and the like off the front of a text. */

@@ -94,10 +94,10 @@ const PIECES: Record<string, string> = {
 /** Things that are counted whole. */
 const COUNTABLE = new Set(
   (
-    "egg white yolk lime lemon orange grapefruit mandarin tangerine clementine kumquat calamansi yuzu apple pear peach " +
+    "egg yolk lime lemon orange grapefruit mandarin tangerine clementine kumquat calamansi yuzu apple pear peach " +
     "apricot plum fig date grape pineapple banana mango kiwi kiwifruit papaya guava lychee melon watermelon cantaloupe " +
     "pomegranate passionfruit strawberry raspberry blackberry blueberry cranberry berry cherry olive onion cucumber " +
-    "tomato pepper peppercorn chili chilli chile jalapeno jalapeño habanero radish carrot beet anise nutmeg almond hazelnut " +
+    "tomato pepper peppercorn chili chilli chile jalapeno jalapeño habanero radish carrot beet anise almond hazelnut " +
     "raisin marshmallow cookie biscuit straw umbrella pick skewer oyster shrimp pickle cornichon cardamom allspice " +
     "clove fruit nectarine persimmon rambutan currant avocado shallot star espresso lozenge capsule tablet pod"
   ).split(" "),
@@ -131,7 +131,21 @@ export function pieceItem(text: string): string | undefined {
 /** Whether a text names something that is counted whole, by its last word: "large egg white", "raspberries". */
 export function isCountable(text: string): boolean {
   const last = (text.trim().split(" ").at(-1) ?? "").toLowerCase();
-  return COUNTABLE.has(last) || COUNTABLE.has(singular(last));
+  return COUNTABLE.has(last) || COUNTABLE.has(singular(last)) || /\begg whites?$/i.test(text.trim());
+}
+
+/** Whether a text without an amount means one of the thing: "egg white", "maraschino cherry"; not "black pepper". */
+export function isUsuallyOne(text: string): boolean {
+  return /\b(?:egg(?: white| yolk)?|cherry|olive|strawberry|raspberry|blackberry|star anise)$/i.test(
+    text.trim(),
+  );
+}
+
+/** Whether a text speaks of more than one: "slices of cucumber", "cherries". */
+export function namesSeveral(text: string): boolean {
+  const words = text.trim().toLowerCase().split(" ");
+  const last = words.at(-1) ?? "";
+  return isPlural(last) || words.some((word) => PIECES[word] !== undefined && PIECES[word] !== word);
 }
 
 /** Whether a text's last word is a plural that can be counted: "coffee beans", not "bitters". */

@@ -47,7 +47,7 @@ const FORMS: readonly (readonly [pattern: RegExp, amountOf: (found: RegExpExecAr
 
 /** What may follow a number that is an amount; "2:1", "100-proof", "12%", "7-year" are not amounts. */
 const NOT_AN_AMOUNT =
-  /^\s?(?:%|°|:\s?\d|(?:-|\s)?(?:proof|years?|yrs?|yo|y\.o\.|abv|percent)\b|(?:st|nd|rd|th)\b)/i;
+  /^\s?(?:%|°|:\s?\d|(?:-|\s)?(?:proof|years?|yrs?|yo|y\.o\.|abv|percent)\b|(?:st|nd|rd|th)\b|[-\s]?up\b)/i;
 
 /**
  * The amount that a text starts with, as people write it: figures, fractions, words, and ranges as their mean.
@@ -56,6 +56,8 @@ const NOT_AN_AMOUNT =
  * "1-1/2 oz" → 1.5; "2-3 dashes" → 2.5 with range "2 to 3"; "half an ounce" → 0.5; "2:1 syrup" → undefined.
  */
 export function readQuantity(text: string): Quantity | undefined {
+  // The dairy, not an amount.
+  if (/^half[\s-](?:and|&|n)[\s-]half\b/i.test(text)) return undefined;
   const first = readNumber(text);
   if (first === undefined) return undefined;
   const between = /^\s*(?:-|to\b|or\b)\s*/i.exec(first.rest);

@@ -1,22 +1,31 @@
+import { joinNotes, refuseMeasure, requireName, requireOneThing } from "#engine/specs/text/checks.ts";
 import { type Reading, RefusedLine } from "#engine/specs/text/entry.ts";
 import { readItemText } from "#engine/specs/text/item-text.ts";
-import { readQualifiers, readUnit, type UnitFound, vagueMeasure } from "#engine/specs/text/measure-words.ts";
-import { isCountable, isPlural, pieceItem } from "#engine/specs/text/piece-words.ts";
-import { type Quantity, readQuantity } from "#engine/specs/text/quantity.ts";
-import { statedTwice } from "#engine/specs/text/stated-twice.ts";
+import {
+  isHouseMeasure,
+  readQualifiers,
+  readUnit,
+  type UnitFound,
+  vagueMeasure,
+} from "#engine/specs/text/measure-words.ts";
+import { isUsuallyOne, namesSeveral, pieceItem } from "#engine/specs/text/piece-words.ts";
+import { readQuantity } from "#engine/specs/text/quantity.ts";
+import { pieceOrName, readAfterQuantity, readVague } from "#engine/specs/text/read-amount.ts";
+import { readTop } from "#engine/specs/text/read-top.ts";
 
 const GARNISH =
-  /^(?:to\s+|for\s+|optional\s+)?garnish(?:ed|es|ing)?(?:\s*[:-]\s*|\s+(?:with\s+)?)|^decorate\s+with\s+/i;
+  /^(?:to\s+|for\s+(?:the\s+)?|optional\s+)?garnish(?:ed|es|ing)?(?:\s*[:-]\s*|\s+)(?:with\s+)?|^decorate\s+with\s+/i;
 const APPROXIMATELY =
-  /^(?:about|approx(?:imately)?\.?|ca?\.|circa|around|roughly|~|≈|up to)\s*(?=[\d.]|an?\b|one\b|half\b)/i;
-const TOP_FIRST =
-  /^(?:(?:to\s+)?(?:top(?:ped)?(?:[\s-]?(?:up|off))?|fill(?:ed)?(?:\s+(?:up|to top))?|complete|finish|lengthen)(?:\s+(?:the\s+)?(?:glass|drink))?(?:\s+(?:with|by|of))?)(?:\s*[:,-]\s*|\s+)(?:an?\s+)?/i;
-const TOP_LAST =
-  /(?:\s*[,;(:-]\s*|\s+)\(?\s*(?:enough\s+)?(?:to|for)?\s*(?:top(?:ping)?(?:[\s-]?(?:up|off))?|fill(?:\s+up)?)(?:\s+(?:with|up|off|(?:the\s+)?(?:glass|drink)))?\s*\)?$/i;
+  /^(?:about|approx(?:imately)?\.?|ca?\.|circa|around|roughly|~|≈)\s*(?=[\d.]|an?\b|one\b|half\b)/i;
+const FLOAT = /^float(?:ed)?\s*(?:of|with|:)?\s*(?=\d)/i;
 const PART_OF =
   /^(?:the\s+)?(?:freshly\s+squeezed\s+|fresh\s+|strained\s+)?(juice|zest|peel|rind|pulp)\s+(?:of|from)\s+(?:the\s+)?/i;
+const LABEL = /^(\p{L}[\p{L}\s]{0,24}):\s*(?=[\d.]|an?\s|one\b|half\b)/iu;
 const INSTRUCTION =
-  /^(?:shake|stir|strain|muddle|pour|serve|build|combine|blend|mix|place|rim|rub|express|double|fine|dry|roll|churn|swizzle|whip|add(?:\s+(?:all|the|ice))|in\s+an?|using|discard|remove|let|chill|method|instructions?|directions?|preparation|glass(?:ware)?|ice|served?|yields?|makes|servings?|technique|note)\b(?!\s*(?:cubes?|cream|tea|wine)\b)/i;
+  /^(?:shake|stir|strain|muddle|pour|serve|build|combine|blend|mix|place|rim|rub|express|dry\s+shake|double\s+strain|fine\s+strain|roll|churn|swizzle|whip|add|in\s+an?|using|discard|remove|let|chill|flame|squeeze|drop|dip|coat|layer|warm|heat|boil|press|grate|dust|sprinkle|freeze|light\s+the|ignite|skewer|put|method|instructions?|directions?|preparation|glass(?:ware)?|served?|yields?|makes|servings?|technique|note|tools?|equipment)\b/i;
+/** Words that belong to what is done with a drink, not to the name of a piece in it. */
+const ACTION =
+  /\b(?:over|into|onto|inside|glass|drink|rim|shaker|top|until|then|around|surface|before|after)\b/i;
 
 /**
  * One cleaned line as a measure and the item it is of; the item is not looked up.
@@ -26,12 +35,11 @@ const INSTRUCTION =
 export function readLine(text: string): Reading {
   const { body, verbatim } = splitVerbatimNote(text);
   const garnish = GARNISH.exec(body);
-  const reading = garnish === null ? readMeasured(body) : readGarnish(body.slice(garnish[0].length));
-  if (verbatim === null) return reading;
-  return { ...reading, note: reading.note === null ? verbatim : `${reading.note}, ${verbatim}` };
+  const reading = garnish === null ? readMeasured(body) : readMeasured(body.slice(garnish[0].length));
+  return { ...reading, note: joinNotes([garnish === null ? null : "garnish", reading.note, verbatim]) };
 }
 
-/** Everything after " # " is a note as it stands. */
+/** Everything behind " # " is a note as it stands. */
 function splitVerbatimNote(text: string): { body: string; verbatim: string | null } {
   const at = text.indexOf(" # ");
   return at === -1
@@ -39,167 +47,79 @@ function splitVerbatimNote(text: string): { body: string; verbatim: string | nul
     : { body: text.slice(0, at), verbatim: text.slice(at + 3) };
 }
 
-function readGarnish(text: string): Reading {
-  const reading = readMeasured(text.replace(/^:?\s*/, "").replace(/^(?:with\s+)/i, ""), { isGarnish: true });
-  return { ...reading, note: joinNotes(["garnish", reading.note]) };
+function readMeasured(text: string): Reading {
+  const led = /^\(([^()]*)\)\s*(\S.*)$/.exec(text);
+  if (led !== null) return readMeasured(`${led[2]} (${led[1]})`);
+  const { rest, notes } = readLead(text);
+  const top = readTop(rest, notes);
+  if (top !== undefined) return top;
+  const part = PART_OF.exec(rest);
+  if (part !== null) return readPartOf(part[1]?.toLowerCase() ?? "", rest.slice(part[0].length));
+  const quantity = readQuantity(rest);
+  return quantity === undefined ? readWithoutLeadingAmount(rest) : readAfterQuantity(quantity, notes);
 }
 
-function readMeasured(text: string, { isGarnish = false } = {}): Reading {
+/** "about", "scant" and "float" in front of an amount, as notes. */
+function readLead(text: string): { rest: string; notes: string[] } {
   const about = APPROXIMATELY.exec(text);
-  const body = about === null ? text : text.slice(about[0].length);
-  const notes = about === null ? [] : ["about"];
-  const first = TOP_FIRST.exec(body);
-  if (first !== null) return readTop(body.slice(first[0].length), notes);
-  const last = TOP_LAST.exec(body);
-  if (last !== null) return readTop(body.slice(0, last.index), notes);
-  const part = PART_OF.exec(body);
-  if (part !== null) return readPartOf(part[1]?.toLowerCase() ?? "", body.slice(part[0].length));
-  const quantity = readQuantity(body);
-  if (quantity !== undefined) return readAfterQuantity(quantity, notes);
-  return readWithoutLeadingAmount(body, isGarnish);
-}
-
-/** "top with soda" has no amount; "top with 2 oz soda" has one, and is a measure. */
-function readTop(text: string, notes: string[]): Reading {
-  const quantity = readQuantity(text);
-  if (quantity !== undefined) return readAfterQuantity(quantity, [...notes, "top"]);
-  const unit = readUnit(text);
-  if (unit !== undefined && isHouseMeasure(unit)) {
-    return readAfterQuantity({ amount: 1, range: null, rest: text }, [...notes, "top"]);
-  }
-  const { name, orItems, notes: remarks } = readItemText(text);
-  requireName(name, text);
-  return {
-    amount: null,
-    unit: "top",
-    item: name,
-    orItems,
-    note: joinNotes([...notes, ...remarks]),
-    error: null,
-  };
+  if (about !== null) return { rest: text.slice(about[0].length), notes: ["about"] };
+  const float = FLOAT.exec(text);
+  if (float !== null) return { rest: text.slice(float[0].length), notes: ["float"] };
+  const { qualifiers, rest } = readQualifiers(text);
+  return qualifiers.length > 0 && /^[\d.]*\d/.test(rest)
+    ? { rest, notes: qualifiers }
+    : { rest: text, notes: [] };
 }
 
 /** "juice of 1/2 lemon" asks for half a lemon. */
 function readPartOf(part: string, text: string): Reading {
   const quantity = readQuantity(text);
-  if (quantity === undefined)
+  if (quantity === undefined) {
     throw new RefusedLine(`"${part} of ${text}" has no number of pieces: write "${part} of 1 …".`);
-  const rest = quantity.rest.replace(/^\s*(?:an?|of)\s+/i, " ").replace(/^\s*(?:of\s+)?(?:an?|one)\s+/i, " ");
+  }
+  const rest = quantity.rest.replace(/^\s*(?:of\s+)?(?:an?|one|of)\s+/i, " ");
   const { name, orItems, notes } = readItemText(rest);
   requireName(name, text);
+  requireOneThing(name);
   const note = joinNotes([quantity.range, `${part} of`, ...notes]);
   return { amount: quantity.amount, unit: "each", item: name, orItems, note, error: null };
 }
 
-function readAfterQuantity(quantity: Quantity, notes: string[]): Reading {
-  const { rest, range } = quantity;
-  const unit = readUnit(rest);
-  if (unit === undefined) return readCounted(quantity, notes);
-  const amount = quantity.amount * unit.factor;
-  const twice = statedTwice({ amount, unit: unit.unit, rest: unit.rest });
-  const isEachOf = /^\s*each\b/i.test(twice.rest);
-  if (isEachOf)
-    throw new RefusedLine(`"each" is of several items: write one item on a line.`, {
-      amount,
-      unit: unit.unit,
-    });
-  const item = readItemText(byWeight(twice.rest));
-  const understood = { amount, unit: weightUnit(unit.unit, rest) };
-  requireName(item.name, rest, understood);
-  const written = unit.factor === 1 ? null : `${quantity.amount} ${unitAsWritten(rest)}`;
-  const all = [...notes, range, written, ...unit.qualifiers, twice.note, ...item.notes];
-  const counted =
-    understood.unit === "each" || understood.unit === "piece"
-      ? (pieceItem(item.name) ?? item.name)
-      : item.name;
-  return { ...understood, item: counted, orItems: item.orItems, note: joinNotes(all), error: null };
-}
-
-function unitAsWritten(rest: string): string {
-  return /^[\s-]*([\p{L}]+)/u.exec(rest)?.[1] ?? "";
-}
-
-/** Ounces said to be by weight anywhere in the line are not fluid. */
-function weightUnit(unit: UnitFound["unit"], rest: string): UnitFound["unit"] {
-  return unit === "oz" && /\bby weight\b/i.test(rest) ? "oz-wt" : unit;
-}
-
-function byWeight(rest: string): string {
-  return rest.replace(/[\s,(]*\bby weight\b\)?/i, " ");
-}
-
-/** An amount without a unit: pieces of a cut, or things counted whole. */
-function readCounted(quantity: Quantity, notes: string[]): Reading {
-  const { amount, range } = quantity;
-  const rest = quantity.rest.replace(/^\s*(?:of\s+)?(?:an?\s+)?/i, "");
-  const vague = vagueMeasure(rest);
-  if (vague !== undefined) return readVague({ amount, rest, vague, notes });
-  const { qualifiers, rest: unqualified } = readQualifiers(rest);
-  const text = readItemText(rest);
-  const bare = readItemText(unqualified);
-  requireName(text.name, rest, { amount });
-  const cut = pieceItem(bare.name);
-  if (cut !== undefined) {
-    requireOneThing(bare.name);
-    const orItems = bare.orItems.map((item) => pieceItem(item) ?? item);
-    const note = joinNotes([...notes, range, ...qualifiers, ...bare.notes]);
-    return { amount, unit: "each", item: cut, orItems, note, error: null };
-  }
-  const isWhole = isCountable(text.name) || (isPlural(text.name) && Number.isInteger(amount));
-  if (!isWhole) {
-    throw new RefusedLine(
-      `No unit between the amount and "${text.name}": write oz, ml, dash … or "each" for pieces.`,
-      { amount, item: text.name },
-    );
-  }
-  requireOneThing(text.name);
-  return {
-    amount,
-    unit: "each",
-    item: text.name,
-    orItems: text.orItems,
-    note: joinNotes([...notes, range, ...text.notes]),
-    error: null,
-  };
-}
-
-/** "1 can (12 oz) cola" says how much after all; "1 pinch of salt" does not. */
-function readVague(line: { amount: number; rest: string; vague: string; notes: string[] }): Reading {
-  const { amount, rest, vague, notes } = line;
-  const after = rest.slice(rest.indexOf(vague) + vague.length);
-  const stated = /^\s*[([]([^()[\]]*)[)\]]/.exec(after);
-  const inside = stated === null || amount !== 1 ? undefined : readQuantity(stated[1] ?? "");
-  const unit = inside === undefined ? undefined : readUnit(inside.rest);
-  if (stated !== null && inside !== undefined && unit !== undefined && unit.rest.trim() === "") {
-    return readAfterQuantity({ ...inside, rest: `${inside.rest} ${after.slice(stated[0].length)}` }, [
-      ...notes,
-      `${amount} ${vague}`,
-    ]);
-  }
-  const { name } = readItemText(after);
-  throw new RefusedLine(
-    `"${vague}" is not a measure that can be reckoned with: write oz, ml, cl, dash, barspoon, g … or a number of pieces.`,
-    { amount, item: name === "" ? null : name },
-  );
-}
-
-function readWithoutLeadingAmount(text: string, isGarnish: boolean): Reading {
+function readWithoutLeadingAmount(text: string): Reading {
   const behind = readTrailingAmount(text);
   if (behind !== undefined) return behind;
-  const labelled = /^(\p{L}[\p{L}\s]{0,24}):\s*(?=[\d.]|an?\s|one\b|half\b)/iu.exec(text);
-  if (labelled !== null) {
-    const quantity = readQuantity(text.slice(labelled[0].length));
-    if (quantity !== undefined) return readAfterQuantity(quantity, [(labelled[1] ?? "").toLowerCase()]);
-  }
+  const label = LABEL.exec(text);
+  const labelled = label === null ? undefined : readQuantity(text.slice(label[0].length));
+  if (labelled !== undefined) return readAfterQuantity(labelled, [(label?.[1] ?? "").toLowerCase()]);
   const unit = readUnit(text);
-  if (unit !== undefined && isHouseMeasure(unit))
-    return readAfterQuantity({ amount: 1, range: null, rest: text }, []);
-  if (!isGarnish && INSTRUCTION.test(text)) {
-    throw new RefusedLine(`"${text}" reads like an instruction, not a measure of an item.`);
-  }
+  if (unit !== undefined) return readBareMeasure(text, unit);
   const vague = vagueMeasure(text);
   if (vague !== undefined) return readVague({ amount: 1, rest: text, vague, notes: [] });
+  if (INSTRUCTION.test(text)) {
+    throw new RefusedLine(`"${text}" reads like an instruction, not like an amount of an item.`);
+  }
   return readBarePiece(text);
+}
+
+/** "gin 60 ml", "gin: 2 oz", "lime juice - 22.5 ml", "bitters (2 dashes)". */
+function readTrailingAmount(text: string): Reading | undefined {
+  const found =
+    /^(.*?[\p{L})'.])\s*(?::|-|,|\.{2,}|\s)\s*\(?((?:[\d.]*\d|one\b|two\b|half\b)[^()]*)\)?$/iu.exec(text);
+  if (found === null) return undefined;
+  const quantity = readQuantity(found[2] ?? "");
+  const unit = quantity === undefined ? undefined : readUnit(quantity.rest);
+  if (quantity === undefined || unit === undefined || unit.rest.trim() !== "") return undefined;
+  return readAfterQuantity({ ...quantity, rest: `${quantity.rest} ${found[1]?.replace(/\.{2,}$/, "")}` }, []);
+}
+
+/** "dash of bitters" and "teaspoon of sugar" are one; "oz gin" has lost its amount. */
+function readBareMeasure(text: string, found: UnitFound): Reading {
+  const isSpoon = found.unit === "tsp" || found.unit === "tbsp";
+  const isAction = /^\s*(?:in|into|over|on|onto|with|the|it|all|up)\b/i.test(found.rest);
+  if (isAction || !(isSpoon || isHouseMeasure(found)) || /^(?:dashes|drops|splashes)\b/i.test(text)) {
+    throw new RefusedLine(`No amount is written in "${text}": begin with a number.`);
+  }
+  return readAfterQuantity({ amount: 1, range: null, rest: text }, []);
 }
 
 /** "mint sprig" is one; "gin" alone is refused. */
@@ -207,52 +127,21 @@ function readBarePiece(text: string): Reading {
   const { qualifiers, rest } = readQualifiers(text);
   const { name, orItems, notes } = readItemText(rest);
   requireName(name, text);
-  const cut = pieceItem(name);
-  const lastWord = name.split(" ").at(-1) ?? "";
-  const isOne = (cut !== undefined || isCountable(name)) && !isPlural(lastWord);
-  if (!isOne)
-    throw new RefusedLine(`No amount before "${name}": write one, as "1 oz ${name}", or "top ${name}".`, {
-      item: name,
-    });
+  const unmeasured = notes.find((note) => /^(?:rinse|float|to rinse|for rinsing)/i.test(note));
+  if (unmeasured !== undefined) refuseMeasure(unmeasured, { item: name });
+  const isPiece = pieceItem(name) !== undefined || isUsuallyOne(name);
+  if (!isPiece || namesSeveral(name) || /\d/.test(name) || ACTION.test(name)) {
+    const how = 'begin with a number and a unit, or with "top"';
+    throw new RefusedLine(`No amount is written before "${name}": ${how}.`, { item: name });
+  }
   requireOneThing(name);
-  const also = orItems.map((item) => pieceItem(item) ?? item);
+  const note = joinNotes([...qualifiers, ...notes]);
   return {
     amount: 1,
     unit: "each",
-    item: cut ?? name,
-    orItems: also,
-    note: joinNotes([...qualifiers, ...notes]),
+    item: pieceOrName(name),
+    orItems: orItems.map(pieceOrName),
+    note,
     error: null,
   };
-}
-
-/** "gin 60 ml", "gin: 2 oz", "lime juice - 22.5 ml". */
-function readTrailingAmount(text: string): Reading | undefined {
-  const found = /^(.*?[\p{L})'.])\s*(?::|-|,|\s)\s*((?:[\d.]|one\b|two\b|half\b).*)$/iu.exec(text);
-  if (found === null) return undefined;
-  const quantity = readQuantity(found[2] ?? "");
-  const unit = quantity === undefined ? undefined : readUnit(quantity.rest);
-  if (quantity === undefined || unit === undefined || unit.rest.trim() !== "") return undefined;
-  return readAfterQuantity({ ...quantity, rest: `${quantity.rest} ${found[1]}` }, []);
-}
-
-function isHouseMeasure({ unit }: UnitFound): boolean {
-  return unit === "dash" || unit === "barspoon" || unit === "drop" || unit === "splash";
-}
-
-function requireName(name: string, text: string, understood: Partial<Reading> = {}): void {
-  if (/\p{L}/u.test(name)) return;
-  throw new RefusedLine(`No item is named in "${text.trim()}": write it after the amount.`, understood);
-}
-
-/** "lime wheel and mint sprig" are two items, and one line can hold one. */
-function requireOneThing(name: string): void {
-  const joint = /\s(and|&|\+|with|plus)\s/i.exec(name);
-  if (joint === null) return;
-  throw new RefusedLine(`"${joint[1]}" joins two items in "${name}": write one item on a line.`);
-}
-
-function joinNotes(notes: readonly (string | null)[]): string | null {
-  const said = notes.filter((note) => note !== null && note !== "");
-  return said.length === 0 ? null : said.join(", ");
 }

@@ -4,7 +4,7 @@ import { type ItemFinder, itemFinder } from "#engine/specs/text/match-item.ts";
 import { readLine } from "#engine/specs/text/read-line.ts";
 
 const HEADING =
-  /^(?:ingredients?|for\s+(?:the\s+)?[\p{L}\s-]+|garnish(?:es)?|[\p{L}\s-]+)\s*:$|^(?:#+\s.*|ingredients?|garnish(?:es)?)$/iu;
+  /^(?:[\p{L}\s'-]+\s*:|#+\s.*|ingredients?|garnish(?:es)?|method|directions|instructions|preparation|steps|specs?|recipe)$/iu;
 
 /**
  * Spec text as people paste it, one entry a line: "¾ oz lime juice, fresh" → 0.75 oz "lime juice", note "fresh".
@@ -34,12 +34,12 @@ function readOne(line: string, find: ItemFinder | undefined): Reading {
 }
 
 function withItems(reading: Reading, find: ItemFinder): Reading {
-  const { item, note } = reading;
+  const { item, note, orItems } = reading;
   if (item === null) return reading;
-  const inverted = note === null ? [] : note.split(", ").map((part) => `${part} ${item}`);
-  const names = [item, ...inverted].map((name) => name);
-  const own = lookUp(names, find);
-  const others = reading.orItems.map((name) => lookUp([name], find));
+  const whole = orItems.length === 0 ? undefined : find([[item, ...orItems].join(" or ")]);
+  if (whole !== undefined && "item" in whole) return { ...reading, item: whole.item, orItems: [] };
+  const own = lookUp(waysToTake(item, note), find);
+  const others = orItems.map((name) => lookUp([name], find));
   const missing = [own, ...others].flatMap((found) => ("error" in found ? found.error : []));
   if (missing.length > 0) return { ...reading, error: missing.join(" ") };
   return {
@@ -47,6 +47,12 @@ function withItems(reading: Reading, find: ItemFinder): Reading {
     item: "item" in own ? own.item : item,
     orItems: others.flatMap((found) => ("item" in found ? found.item : [])),
   };
+}
+
+/** "gin, Old Tom" may be on the list as "Old Tom gin" or "Gin (Old Tom)", rather than as "Gin". */
+function waysToTake(item: string, note: string | null): string[] {
+  const remarks = note === null ? [] : note.split(", ");
+  return [...remarks.flatMap((remark) => [`${remark} ${item}`, `${item} ${remark}`]), item];
 }
 
 function lookUp(names: readonly string[], find: ItemFinder): { item: string } | { error: string } {
@@ -57,5 +63,5 @@ function lookUp(names: readonly string[], find: ItemFinder): { item: string } | 
     suggestions.length === 0
       ? "Add it to the items."
       : `Did you mean ${suggestions.map((name) => `"${name}"`).join(" or ")}?`;
-  return { error: `No item "${names[0]}". ${hint}` };
+  return { error: `No item "${names.at(-1)}". ${hint}` };
 }

@@ -1,6 +1,6 @@
 import { DEFAULT_HOUSE_ML, type Unit, unitFactor } from "#engine/measure/units.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
-import { readUnit } from "#engine/specs/text/measure-words.ts";
+import { readUnit, vagueMeasure } from "#engine/specs/text/measure-words.ts";
 import { readQuantity } from "#engine/specs/text/quantity.ts";
 
 /** House measures and labels round by more than this never: "1 oz (30 ml)" is 1.4 % off, "1/4 oz (10 ml)" 35 %. */
@@ -26,6 +26,14 @@ export function statedTwice(first: { amount: number; unit: Unit; rest: string })
   if (bracketed !== null) return inBrackets(first, bracketed[1] ?? "", bracketed[2] ?? "");
   const behind = /^\s*(?:\/|\||=|or\s|-|,)?\s*(.*)$/i.exec(first.rest)?.[1] ?? "";
   const second = readQuantity(behind);
+  const vague = second === undefined || !/^\s*[/|=]/.test(first.rest) ? undefined : vagueMeasure(second.rest);
+  if (second !== undefined && vague !== undefined) {
+    const at = second.rest.indexOf(vague) + vague.length;
+    return {
+      rest: second.rest.slice(at),
+      note: `${behind.slice(0, behind.length - second.rest.length)} ${vague}`,
+    };
+  }
   const unit = second === undefined ? undefined : readUnit(second.rest);
   if (second === undefined || unit === undefined) return { rest: first.rest, note: null };
   requireAgreement(first, { amount: second.amount * unit.factor, unit: unit.unit });
