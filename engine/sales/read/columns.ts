@@ -1,9 +1,9 @@
-import { isHeading } from "#engine/sales/read/header.ts";
-import { foldHeading, type Role, roleOf } from "#engine/sales/read/headings.ts";
+import { foldHeading, isPlainItem, type Role, roleOf } from "#engine/sales/read/headings.ts";
 import { readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
 import { isEmptyMoney, readMoneyMinor, readQuantity } from "#engine/sales/read/number.ts";
 import type { SheetRows } from "#engine/sales/read/rows.ts";
-import type { SalesColumns, SalesShape } from "#engine/sales/read/shape.ts";
+import type { SalesShape } from "#engine/sales/read/shape.ts";
+import { statedColumns } from "#engine/sales/read/stated-columns.ts";
 import { kindOf } from "#engine/sales/read/words.ts";
 
 export type SingleRole = Exclude<Role, "modifiers" | "staff" | "other">;
@@ -36,6 +36,7 @@ const SINGLE: SingleRole[] = [
 const MUST_BE_ONE: ReadonlySet<Role> = new Set(["when", "date", "item", "quantity", "gross", "net"]);
 const SAMPLE_CELLS = 400;
 const FIT_LEAST = 0.3;
+const RIVAL_SHARE = 0.8;
 
 /** What the cells of a column look like: shares of the cells that are not blank. */
 type Profile = {
@@ -76,14 +77,16 @@ function isNumber(cell: string): boolean {
 }
 
 /** How well the cells of a column fit a role, 0 to 1. A column without cells fits anything a little. */
-function fit(role: Role, profile: Profile): number {
+function suits(role: Role, profile: Profile): number {
   if (profile.filled === 0) return 0.5;
   const share = (count: number): number => (count / profile.filled < FIT_LEAST ? 0 : count / profile.filled);
   if (role === "when") return share(profile.moments);
   if (role === "date" || role === "businessDate") return share(profile.dated);
   if (role === "time") return share(profile.times);
   if (role === "item") return profile.letters / profile.filled >= 0.5 ? 1 : 0.5;
-  if (["quantity", "gross", "net", "discount", "unitPrice"].includes(role)) return share(profile.numbers);
+  // A column headed "Qty" stays the quantity though its cells are unreadable: else each row would count as one sale.
+  if (role === "quantity") return Math.max(0.5, share(profile.numbers));
+  if (["gross", "net", "discount", "unitPrice"].includes(role)) return share(profile.numbers);
   return 1;
 }
 
@@ -95,18 +98,21 @@ function byContents(heading: string, role: Role | undefined, profile: Profile): 
     return word.startsWith("sold") ? "quantity" : role;
   if (role === "when" && share(profile.dated) < 0.5 && share(profile.times) > 0.5) return "time";
   if (role === "time" && share(profile.dated) > 0.5) return "when";
-  if (role === "lineNo" && /^pos/.test(word) && share(profile.letters) > 0.8) return "item";
+  if (role === "lineNo" && /^pos|item/.test(word) && share(profile.letters) > 0.8) return "item";
   return role;
 }
 
 /** A column of kinds must say void, refund, modifier or sale somewhere; "Type" is often only a category. */
 function isKindColumn(rows: SheetRows, column: number, heading: string): boolean {
-  let known = 0;
+  const seen = new Set<string>();
   for (const row of rows) {
     const cell = row[column]?.trim() ?? "";
-    if (cell !== "" && kindOf(cell, heading) !== undefined) known += 1;
+    if (cell === "" || seen.has(cell)) continue;
+    if (kindOf(cell, heading) !== undefined) return true;
+    // A column of more words than tills have kinds is something else.
+    if (seen.add(cell).size > 500) return false;
   }
-  return known > 0;
+  return false;
 }
 
 /**
@@ -133,11 +139,36 @@ export function findColumns(
   for (const role of SINGLE) {
     const given = stated.columns.get(role)?.[0];
     if (given !== undefined) map[role] = given;
-    else if (!stated.settled.has(role)) question ??= choose(role, map, findings, new Set(roles.keys()));
+    else if (!stated.settled.has(role))
+      question ??= choose(role, map, findings, new Set(roles.keys()), sample);
+  }
+  // A shape may call a column of bare times "when" beside a date.
+  if (
+    map.when !== undefined &&
+    map.date !== undefined &&
+    map.time === undefined &&
+    isBareTimes(sample, map.when)
+  ) {
+    map.time = map.when;
+    delete map.when;
+  }
+  // The book's shapes have one word for dates; a heading that says "business date" is taken at its word.
+  if (
+    map.date !== undefined &&
+    map.businessDate === undefined &&
+    roleOf(headings[map.date] ?? "")?.role === "businessDate"
+  ) {
+    map.businessDate = map.date;
+    delete map.date;
   }
   if (map.modifiers.length === 0 && !stated.settled.has("modifiers"))
     map.modifiers = findings.flatMap(({ role }, column) => (role === "modifiers" ? [column] : []));
   return { map, findings, question: question ?? askForItem(map, findings) };
+}
+
+function isBareTimes(sample: SheetRows, column: number): boolean {
+  const { filled, times, dated } = profileOf(sample, column);
+  return times > filled / 2 && dated < filled / 2;
 }
 
 function detect(heading: string, sample: SheetRows, column: number, rows: SheetRows): ColumnFinding {
@@ -147,7 +178,7 @@ function detect(heading: string, sample: SheetRows, column: number, rows: SheetR
   if (named === undefined || role === undefined) return { heading, role: "unknown", confidence: 0 };
   if (role === "kind" && !isKindColumn(rows, column, heading))
     return { heading, role: "other", confidence: 0.6 };
-  const confidence = named.score * fit(role, profile);
+  const confidence = named.score * suits(role, profile);
   return confidence < FIT_LEAST ? { heading, role: "unknown", confidence: 0 } : { heading, role, confidence };
 }
 
@@ -155,17 +186,31 @@ function choose(
   role: SingleRole,
   map: ColumnMap,
   findings: ColumnFinding[],
-  taken: Set<number>,
+  taken: ReadonlySet<number>,
+  sample: SheetRows,
 ): string | null {
-  const [best, next] = findings
+  const [best, ...others] = findings
     .map((finding, column) => ({ ...finding, column }))
     .filter((finding) => finding.role === role && !taken.has(finding.column))
     .sort((one, other) => other.confidence - one.confidence);
   if (best === undefined) return null;
-  map[role] = best.column;
-  const isTwin = next !== undefined && foldHeading(next.heading) === foldHeading(best.heading);
-  if (!isTwin || !MUST_BE_ONE.has(role)) return null;
-  return `two columns are headed "${best.heading}" (columns ${best.column + 1} and ${next.column + 1}): which one is the ${role}? Name it in sales-shapes.json as "#${best.column + 1}" or "#${next.column + 1}".`;
+  const rival = others.find((other) => isRival(role, best, other, sample));
+  if (rival === undefined) {
+    map[role] = best.column;
+    return null;
+  }
+  return `which column is the ${role}: "${best.heading}" (column ${best.column + 1}) or "${rival.heading}" (column ${rival.column + 1})? Name it in sales-shapes.json, by its heading or as "#${best.column + 1}" or "#${rival.column + 1}".`;
+}
+
+type Candidate = ColumnFinding & { column: number };
+
+/** Two columns between which we must not choose: of one heading, or both plainly the item or the quantity and not alike. */
+function isRival(role: Role, best: Candidate, other: Candidate, sample: SheetRows): boolean {
+  if (foldHeading(best.heading) === foldHeading(other.heading)) return MUST_BE_ONE.has(role);
+  if (role !== "item" && role !== "quantity") return false;
+  if (role === "item" && (!isPlainItem(other.heading) || !isPlainItem(best.heading))) return false;
+  const isWeak = other.confidence < 0.7 || other.confidence < RIVAL_SHARE * best.confidence;
+  return !isWeak && sample.some((row) => (row[best.column] ?? "") !== (row[other.column] ?? ""));
 }
 
 function askForItem(map: ColumnMap, findings: ColumnFinding[]): string | null {
@@ -173,35 +218,4 @@ function askForItem(map: ColumnMap, findings: ColumnFinding[]): string | null {
   if (item !== undefined && item.confidence >= 0.45) return null;
   const headings = findings.map(({ heading }) => `"${heading}"`).join(", ");
   return `which column holds the name of what was sold? The columns are ${headings.slice(0, 600)}. Name it as "item" under columns in sales-shapes.json.`;
-}
-
-/** What the shape says: columns by role, and the roles that are settled so that nothing is to be detected for them. */
-type StatedColumns = { columns: Map<Role, number[]>; settled: Set<Role>; question: string | null };
-
-function statedColumns(headings: readonly string[], columns: SalesColumns): StatedColumns {
-  const stated: StatedColumns = { columns: new Map(), settled: new Set(), question: null };
-  for (const [role, named] of Object.entries(columns) as [Role, string | string[] | undefined][]) {
-    for (const heading of [named ?? []].flat()) {
-      stated.settled.add(role);
-      if (heading !== "") place(role, heading);
-    }
-  }
-  // A shape that says where the time is has said it: a second clock elsewhere in the file must not join in.
-  if (stated.columns.has("when")) for (const role of ["date", "time"] as const) stated.settled.add(role);
-  if (stated.columns.has("date") || stated.columns.has("time")) stated.settled.add("when");
-  return stated;
-
-  function place(role: Role, heading: string): void {
-    const number = /^#(\d+)$/.exec(heading)?.[1];
-    const column =
-      number === undefined ? headings.findIndex((cell) => isHeading(cell, heading)) : Number(number) - 1;
-    if (column >= 0 && column < headings.length)
-      stated.columns.set(role, [...(stated.columns.get(role) ?? []), column]);
-    else stated.question ??= missingHeading(role, heading, headings);
-  }
-}
-
-function missingHeading(role: Role, heading: string, headings: readonly string[]): string {
-  const list = headings.map((cell) => `"${cell}"`).join(", ");
-  return `the shape says that ${role} is in the column "${heading}", which the file does not have; it has ${list.slice(0, 600)}. Which one is it?`;
 }

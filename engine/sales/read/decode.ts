@@ -6,6 +6,7 @@ export type Encoding = NonNullable<SalesShape["encoding"]>;
 export type DecodedFile = { text: string; encoding: Encoding };
 
 const BYTES_MOST = 160 * 1024 * 1024;
+const LINES_MOST = 3_000_000;
 const LINE_CHARACTERS_MOST = 256 * 1024;
 
 /** Windows-1252 at 0x80–0x9F; some runtimes decode the label as ISO 8859-1 and leave control characters there. */
@@ -121,5 +122,7 @@ function refuseEndlessLine(text: string, fileName: string): void {
     if (found === null) return;
     start = ends.lastIndex;
     line += 1;
+    if (line > LINES_MOST)
+      throw new SalesFileError(fileName, `the file has more than ${LINES_MOST} lines; split it by month.`);
   }
 }

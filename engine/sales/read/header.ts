@@ -11,6 +11,7 @@ import {
 import type { SalesColumns, SalesShape } from "#engine/sales/read/shape.ts";
 
 const ROWS_SEARCHED = 80;
+const HEADINGS_MOST = 400;
 
 /** Where the headings stand. `strength` tells how much they look like headings of a sales list. */
 export type FoundHeader = { index: number; strength: number };
@@ -50,7 +51,8 @@ function strengthByNames(row: readonly string[], named: string[]): number {
 
 function strengthByWords(row: readonly string[]): number {
   const filled = row.filter((cell) => cell.trim() !== "");
-  if (filled.length < 2 || filled.some((cell) => cell.length > 200)) return 0;
+  if (filled.length < 2 || filled.length > HEADINGS_MOST || filled.some((cell) => cell.length > 200))
+    return 0;
   const found = new Map<string, number>();
   let dates = 0;
   for (const cell of filled) {
@@ -69,6 +71,7 @@ function strengthByWords(row: readonly string[]): number {
 /** In a language we do not know: the first row of several different words with rows as wide below it. */
 function firstRowOfWords(rows: SheetRows): FoundHeader | undefined {
   const index = rows.slice(0, ROWS_SEARCHED).findIndex((row, at) => {
+    if (row.length > HEADINGS_MOST) return false;
     const filled = row.map(foldHeading).filter((cell) => cell !== "");
     const below = rows[at + 1];
     const areWords = filled.length >= 2 && filled.every((cell) => /\p{L}/u.test(cell) && !/\d{2}/.test(cell));

@@ -46,7 +46,7 @@ const WORDS: Record<Exclude<Role, "other">, string> = {
   unitPrice:
     "unit price|price each|price per unit|item price|price|each|selling price|menu price|list price|einzelpreis|stuckpreis|stueckpreis|preis|e preis|verkaufspreis|prix unitaire|prix|pu|p u|precio unitario|precio|p unit|prezzo unitario|prezzo|preco unitario|preco|stuksprijs|prijs|eenheidsprijs|styckpris|pris|enhetspris|stykpris|cena|cena jednostkowa|hinta|yksikkohinta|cena za kus",
   check:
-    "check|check no|check number|check nr|check id|check num|order|order no|order number|order id|order nr|receipt|receipt no|receipt number|receipt id|receipt nr|bill|bill no|bill number|ticket|ticket no|ticket number|ticket id|invoice|invoice no|invoice number|transaction|transaction id|transaction no|transaction number|sale id|sale no|sale number|tab|tab no|docket|docket no|bon|bonnr|bon nr|bonnummer|beleg|belegnr|beleg nr|belegnummer|rechnung|rechnungsnr|rechnungsnummer|rechnung nr|bestellung|bestellnummer|vorgang|n note|numero de note|commande|n commande|numero de commande|facture|n facture|numero de ticket|n ticket|recu|cuenta|pedido|n pedido|numero de pedido|recibo|factura|n ticket|comprobante|scontrino|n scontrino|numero scontrino|ordine|n ordine|numero ordine|conto|ricevuta|comanda|n pedido|conta|fatura|talao|bestelling|bonnetje|rekening|kassabon|kvitto|kvittonr|kvittonummer|nota|bestallning|kvittering|bilag|bilagsnr|ordre|ordrenr|paragon|nr paragonu|rachunek|nr rachunku|zamowienie|kuitti|kuittinro|kuittinumero|tilaus|uctenka|cislo uctenky|objednavka|ucet",
+    "check|guest check|check no|check number|check nr|check id|check num|order|order no|order number|order id|order nr|receipt|receipt no|receipt number|receipt id|receipt nr|bill|bill no|bill number|ticket|ticket no|ticket number|ticket id|invoice|invoice no|invoice number|transaction|transaction id|transaction no|transaction number|sale id|sale no|sale number|tab|tab no|docket|docket no|bon|bonnr|bon nr|bonnummer|beleg|belegnr|beleg nr|belegnummer|rechnung|rechnungsnr|rechnungsnummer|rechnung nr|bestellung|bestellnummer|vorgang|n note|numero de note|commande|n commande|numero de commande|facture|n facture|numero de ticket|n ticket|recu|cuenta|pedido|n pedido|numero de pedido|recibo|factura|n ticket|comprobante|scontrino|n scontrino|numero scontrino|ordine|n ordine|numero ordine|conto|ricevuta|comanda|n pedido|conta|fatura|talao|bestelling|bonnetje|rekening|kassabon|kvitto|kvittonr|kvittonummer|nota|bestallning|kvittering|bilag|bilagsnr|ordre|ordrenr|paragon|nr paragonu|rachunek|nr rachunku|zamowienie|kuitti|kuittinro|kuittinumero|tilaus|uctenka|cislo uctenky|objednavka|ucet",
   lineNo:
     "line|line no|line number|line id|line nr|line item|row id|seq|sequence|sequence no|position|pos|pos nr|item line|check line|zeile|zeilennr|positionsnr|ligne|n ligne|linea|n linea|riga|n riga|linha|regel|regelnr|rad|radnr|linje|linjenr|pozycja nr|rivi|rivinro|radek|line item id|detail id|uid|uuid",
   till: "till|till no|register|register no|terminal|terminal id|terminal no|device|pos terminal|workstation|kasse|kassennr|kassen nr|kassa|caisse|n caisse|caja|cassa|caixa|kassanro|pokladna|kasa|station|revenue center|revenue centre|outlet|location|store|site|filiale|standort|bar|area|room|venue",
@@ -103,10 +103,35 @@ export function roleOf(heading: string): NamedRole | undefined {
   if (folded === "") return undefined;
   const whole = BY_NAME.get(folded) ?? numbered(folded);
   if (whole !== undefined) return whole;
+  const counted = BY_NAME.get(folded.replace(NUMBER_WORD, ""));
+  if (counted !== undefined && ["check", "lineNo", "till"].includes(counted.role)) return counted;
   const words = folded.split(" ");
+  if (words.includes("count")) return { role: "other", score: 0.8 };
   if (words.some((word) => BY_NAME.get(word)?.role === "staff")) return { role: "staff", score: 0.8 };
   if (words.some((word) => OTHER_WORDS.has(word))) return { role: "other", score: 0.8 };
   return words.length > 4 ? undefined : partly(words);
+}
+
+const NUMBER_WORD = /^(?:n|no|nr|num|numero|nummer|number|id) | (?:n|no|nr|num|numero|nummer|number|id)$/;
+
+/** Headings that name what was sold where nothing else does, but may also stand beside it with more words about it. */
+const VAGUE_ITEMS = new Set(
+  "button|plu name|item description|product description|description|artikelbezeichnung|bezeichnung|libelle|designation|descripcion|descrizione|descricao|omschrijving|benamning|nazwa|pozycja|nimike|nazev|menu|name|posten|what|dish".split(
+    "|",
+  ),
+);
+
+/** Whether a heading names what was sold without doubt. "Item" → true; "Description" → false. */
+export function isPlainItem(heading: string): boolean {
+  return !VAGUE_ITEMS.has(foldHeading(heading));
+}
+
+const VOID_COUNT =
+  /\b(?:void|voided|refund|refunded|return|returned|cancelled|storno|stornierte|annule|anulada|annullat[ai]|geannuleerd)\b.*\b(?:qty|quantity|count|units|menge|anzahl|quantite|qte|cantidad|quantita|aantal|antal)\b/;
+
+/** Whether a heading counts what was taken back in a column of its own. "Void Qty" → true. */
+export function isVoidCount(heading: string): boolean {
+  return VOID_COUNT.test(foldHeading(heading));
 }
 
 /** "Modifier 2" is a modifier column; so is "Option 3". */

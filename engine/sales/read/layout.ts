@@ -1,14 +1,18 @@
-import { childStyleOf } from "#engine/sales/read/children.ts";
-import { dayEndsSeconds, type VenueClock } from "#engine/sales/read/clock.ts";
+import { childStyleOf } from "#engine/sales/read/child-marks.ts";
+import type { VenueClock } from "#engine/sales/read/clock.ts";
 import { type ColumnFinding, type ColumnMap, findColumns } from "#engine/sales/read/columns.ts";
+import { type FlatLayout, nothingRead, type Reading } from "#engine/sales/read/flat-layout.ts";
 import { findHeader, namedHeadings } from "#engine/sales/read/header.ts";
-import type { MoneyReading } from "#engine/sales/read/money.ts";
-import { readMoneyMinor, readQuantity } from "#engine/sales/read/number.ts";
+import { readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
+import { readMoneyMinor } from "#engine/sales/read/number.ts";
 import { type CellStyles, planStyles } from "#engine/sales/read/plan.ts";
-import { type FlatLayout, type Reading, readFlat } from "#engine/sales/read/read-flat.ts";
+import { priceMeaning } from "#engine/sales/read/price.ts";
+import { readFlat } from "#engine/sales/read/read-flat.ts";
+import { remembering } from "#engine/sales/read/remember.ts";
 import type { SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import { dayColumns, dayInTitles, decimalOfDays, orderOfHeads, readDays } from "#engine/sales/read/summed.ts";
+import { kindOf } from "#engine/sales/read/words.ts";
 
 /** A file understood: how its columns are taken, and how its rows are to be read; or a question instead. */
 export type Understood = {
@@ -22,8 +26,6 @@ export type Understood = {
 };
 
 export type Reckoning = { clock: VenueClock; currencyDigits: number; shape: SalesShape | undefined };
-
-const NOTHING: Reading = { lines: [], refused: [], linesRead: 0, rowsSkipped: 0, unknownKinds: new Map() };
 
 /** Finds the headings, the columns and the styles of a sheet, and which of three layouts it has. */
 export function understand(rows: SheetRows, reckoning: Reckoning): Understood {
@@ -75,13 +77,14 @@ function ofRows(
   { clock, currencyDigits, shape }: Reckoning,
 ) {
   const { headings, firstRow, findings, map } = found;
-  // A clock that cannot be used is the caller's mistake; say so before any row is blamed for it.
-  dayEndsSeconds(clock.dayEnds);
-  const { styles, question } = planStyles(rows, firstRow, map, findings, shape);
+  const { styles, question } = planStyles(rows, firstRow, map, findings, { shape, clock });
   const titled = hasDates
     ? { day: null, question: null }
     : dayInTitles(rows.slice(0, Math.max(0, firstRow - 1)), shape);
-  const quantityQuestion = map.quantity === undefined ? askForQuantity(rows, found, hasDates) : null;
+  const quantityQuestion =
+    map.quantity === undefined && shape?.columns?.quantity !== ""
+      ? askForQuantity(rows, found, hasDates)
+      : null;
   const items = function* (): Generator<string> {
     for (let index = firstRow; index < rows.length; index += 1) yield rows[index]?.[map.item ?? 0] ?? "";
   };
@@ -90,7 +93,13 @@ function ofRows(
     styles,
     clock,
     headings,
-    currencyDigits,
+    minorUnits: {
+      ".": remembering((cell: string) => readMoneyMinor(cell, ".", currencyDigits)),
+      ",": remembering((cell: string) => readMoneyMinor(cell, ",", currencyDigits)),
+    },
+    readKind: remembering((cell: string) => kindOf(cell, headings[map.kind ?? -1] ?? "")),
+    readDay: remembering(readMoment),
+    readTime: remembering(readTimeOfDay),
     ...childStyleOf(items()),
     priceIs: priceMeaning(rows, firstRow, map, styles, currencyDigits),
     day: titled.day ?? undefined,
@@ -116,7 +125,7 @@ function unknown(headings: readonly string[], firstRow: number, question: string
     map: { modifiers: [] },
     styles: null,
     question,
-    read: () => ({ ...NOTHING }),
+    read: nothingRead,
   };
 }
 
@@ -157,44 +166,4 @@ function isWholeNumbers(rows: SheetRows, firstRow: number, column: number): bool
     filled += 1;
   }
   return filled > 0;
-}
-
-const ROWS_COMPARED = 20_000;
-
-/**
- * Whether a lone price column is the price of one or of the whole line: an item sold both singly and by twos and threes tells.
- * Unclear when no item does, or when items disagree.
- */
-function priceMeaning(
-  rows: SheetRows,
-  firstRow: number,
-  map: ColumnMap,
-  styles: CellStyles,
-  currencyDigits: number,
-): MoneyReading["priceIs"] {
-  const { item, quantity, unitPrice } = map;
-  if (item === undefined || unitPrice === undefined || map.gross !== undefined || map.net !== undefined)
-    return "unclear";
-  const single = new Map<string, number>();
-  let each = 0;
-  let line = 0;
-  const body = rows.slice(firstRow, firstRow + ROWS_COMPARED);
-  for (const wanted of [true, false]) {
-    for (const row of body) {
-      const count =
-        quantity === undefined ? 1 : readQuantity(row[quantity] ?? "", styles.decimals.get(quantity) ?? ".");
-      const price = readMoneyMinor(
-        row[unitPrice] ?? "",
-        styles.decimals.get(unitPrice) ?? ".",
-        currencyDigits,
-      );
-      if (count === undefined || price === undefined || price === 0 || count <= 0) continue;
-      const known = single.get(row[item] ?? "");
-      if (wanted && count === 1) single.set(row[item] ?? "", price);
-      else if (!wanted && count !== 1 && known === price) each += 1;
-      else if (!wanted && count !== 1 && known !== undefined && Math.round(known * count) === price)
-        line += 1;
-    }
-  }
-  return each > 0 && line === 0 ? "each" : line > 0 && each === 0 ? "line" : "unclear";
 }

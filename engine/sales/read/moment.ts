@@ -1,3 +1,5 @@
+import { monthOf } from "#engine/sales/read/months.ts";
+
 export type DateOrder = "dmy" | "mdy" | "ymd";
 
 /** A date as its three parts in the order written; `order` is fixed where the writing itself shows it. */
@@ -16,32 +18,6 @@ export type WrittenMoment = {
   /** The instant itself, where the cell counts seconds or milliseconds since 1970. */
   epochS: number | null;
 };
-
-const MONTHS: Record<string, number> = {};
-const MONTH_NAMES = [
-  "january januar jänner janvier enero gennaio janeiro januari styczen stycznia tammikuu leden ledna",
-  "february februar février febrero febbraio fevereiro februari luty lutego helmikuu unor unora",
-  "march märz mars marzo março maart marec marzec marca maaliskuu brezen brezna maerz mrz mrt",
-  "april avril abril aprile kwiecien kwietnia huhtikuu duben dubna avr abr",
-  "may mai mayo maggio maio mei maj maja toukokuu kveten kvetna mag",
-  "june juni juin junio giugno junho czerwiec czerwca kesäkuu cerven cervna giu",
-  "july juli juillet julio luglio julho lipiec lipca heinäkuu cervenec cervence juil lug",
-  "august août agosto augustus augusti sierpien sierpnia elokuu srpen srpna aou ago",
-  "september septembre septiembre settembre setembro wrzesien wrzesnia syyskuu zari sept set",
-  "october oktober octobre octubre ottobre outubro pazdziernik pazdziernika lokakuu rijen rijna okt out ott",
-  "november novembre noviembre novembro listopad listopada marraskuu",
-  "december dezember décembre diciembre dicembre dezembro desember grudzien grudnia joulukuu prosinec prosince dez dic",
-];
-for (const [index, names] of MONTH_NAMES.entries()) {
-  for (const name of names.split(" ")) {
-    const plain = bareWord(name);
-    MONTHS[plain] = index + 1;
-    // "listopad" is November in Polish and "listopada" too; three letters stand for the month unless taken.
-    MONTHS[plain.slice(0, 3)] ??= index + 1;
-  }
-}
-// Three letters that are two months in two languages stand for neither.
-for (const short of ["lis", "cer", "led"]) delete MONTHS[short];
 
 const ZONES: Record<string, number> = {
   z: 0,
@@ -77,16 +53,6 @@ const NAMED_MONTH_FIRST = /^([\p{L}]{3,})\.?[\s/-]*(\d{1,2})(?:st|nd|rd|th)?[\s/
 const NAMED_YEAR_FIRST = /^(\d{4})[\s/-]+([\p{L}]{3,})\.?[\s/-]+(\d{1,2})$/u;
 const WEEKDAY = /^\p{L}{2,}\.?,?\s+(?=\d|\p{L}{3,}\.?\s+\d)/u;
 const CELL_CHARACTERS_MOST = 60;
-
-function bareWord(word: string): string {
-  return word.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
-}
-
-/** The month of a name or its first three letters, in English and the usual European languages. "Mrz" → 3. */
-function monthOf(word: string): number | undefined {
-  const plain = bareWord(word);
-  return MONTHS[plain] ?? (plain.length === 4 ? MONTHS[plain.slice(0, 3)] : undefined);
-}
 
 /**
  * What a cell says of a date and a time, before it is known whether its column writes the day or the month first.
@@ -234,11 +200,17 @@ function momentOfDigits(text: string): WrittenMoment | undefined {
   return { date: null, secondOfDay: null, offsetS: 0, epochS };
 }
 
-/** Seconds after midnight in a column of times alone: as readMoment, and "2105" or "210500" besides. */
+/**
+ * Seconds after midnight in a column of times alone: as readMoment, and "2105" or "210500", an hour "21", and the start of
+ * "21:00 - 22:00" besides.
+ */
 export function readTimeOfDay(cell: string): number | undefined {
   const text = cell.trim();
   const packed = /^([01]\d|2[0-3])([0-5]\d)([0-5]\d)?$/.exec(text);
   if (packed !== null) return clockSeconds(Number(packed[1]), Number(packed[2]), Number(packed[3] ?? 0));
+  if (/^\d{1,2}$/.test(text)) return clockSeconds(Number(text), 0, 0);
+  const range = /^(\d{1,2}(?::\d\d)?(?: ?[ap]m)?) ?[-–] ?\d{1,2}(?::\d\d)?(?: ?[ap]m)?$/i.exec(text);
+  if (range !== null) return readTimeOfDay(range[1] ?? "");
   return readMoment(text)?.secondOfDay ?? undefined;
 }
 

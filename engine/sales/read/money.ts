@@ -1,5 +1,5 @@
 import type { ColumnMap } from "#engine/sales/read/columns.ts";
-import { isEmptyMoney, readMoneyMinor } from "#engine/sales/read/number.ts";
+import { type DecimalMark, isEmptyMoney } from "#engine/sales/read/number.ts";
 import { cut } from "#engine/sales/read/place-in-time.ts";
 import type { CellStyles } from "#engine/sales/read/plan.ts";
 
@@ -8,7 +8,8 @@ export type MoneyReading = {
   map: ColumnMap;
   styles: CellStyles;
   headings: readonly string[];
-  currencyDigits: number;
+  /** Reads an amount by the decimal mark, in minor units; undefined for what is none. */
+  minorUnits: Record<DecimalMark, (cell: string) => number | undefined>;
   /** What a lone price column holds: the price of one, of the whole line, or nobody can tell. */
   priceIs: "each" | "line" | "unclear";
 };
@@ -55,9 +56,15 @@ function amountIn(
   const cell = column === undefined ? "" : (row[column] ?? "");
   if (column === undefined || cell === "" || isEmptyMoney(cell)) return null;
   const decimal = reading.styles.decimals.get(column) ?? reading.styles.decimal;
-  const minor = readMoneyMinor(cell, decimal, reading.currencyDigits);
+  const minor = reading.minorUnits[decimal](cell);
   return (
     minor ??
     `${reading.headings[column]}: "${cut(cell)}" is no amount of money; write it as in 12${decimal}50`
   );
+}
+
+/** What is taken back brings nothing in, however the till signs its money. */
+export function takenBack({ grossMinor, netMinor }: Money): Money {
+  const back = (minor: number | null): number | null => (minor === null || minor <= 0 ? minor : -minor);
+  return { grossMinor: back(grossMinor), netMinor: back(netMinor) };
 }

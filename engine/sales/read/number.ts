@@ -5,8 +5,8 @@ export type DecimalMark = "." | ",";
 /** What the numbers of a column show about their decimal mark. */
 export type DecimalEvidence = { dot: string | null; comma: string | null; unclear: string | null };
 
-const SPACES = /[\s\u00a0\u2007\u2009\u202f]/g;
-const APOSTROPHES = /['’`´]/g;
+/** Spaces that group thousands or stand beside a sign or currency; "1 2" is no twelve. */
+const SPACES = /(?<=\d)\s(?=\d{3}(?!\d))|(?<!\d)\s|\s(?!\d)/gu;
 const MINUS = /[\u2212\u2012\u2013\u2014\ufe63\uff0d]/g;
 /** Signs and abbreviations of currencies at either end of an amount. */
 const CURRENCY =
@@ -15,29 +15,32 @@ const NO_CHARGE = /^(?:free|comp|comped|gratis|kostenlos|offert|invitación|omag
 const EMPTY = /^(?:[-.–—]*|n\/?a|null|none)$/i;
 const CELL_CHARACTERS_MOST = 40;
 
-/** "(1'234.50 €)" → "-1234.50": sign in front; currency, spaces and apostrophes gone; the marks left as they are. */
+/**
+ * "(1'234.50 €)" → "-1234.50": the sign in front; currency, spaces and apostrophes gone; decimal and thousands marks left.
+ *
+ * "" for a text with two signs, which is no number: "--1", "-1-". A minus inside parentheses is one sign.
+ */
 function bareNumber(cell: string): string {
   let text = cell.replace(SPACES, "").replace(MINUS, "-");
-  let isNegative = false;
-  if (text.startsWith("(") && text.endsWith(")")) {
-    isNegative = true;
-    text = text.slice(1, -1);
-  }
+  const isBracketed = text.startsWith("(") && text.endsWith(")");
+  if (isBracketed) text = text.slice(1, -1);
+  let signs = "";
   // Signs may stand before or after the currency, so look on both sides of it.
   for (let pass = 0; pass < 2; pass += 1) {
     if (/^[-+]/.test(text)) {
-      isNegative = isNegative !== text.startsWith("-");
+      signs += text[0];
       text = text.slice(1);
     }
     if (/\d[.,]-$/.test(text)) text = text.slice(0, -2);
     else if (text.length > 1 && text.endsWith("-")) {
-      isNegative = !isNegative;
+      signs += "-";
       text = text.slice(0, -1);
     }
     text = text.replace(CURRENCY, "");
   }
-  text = text.replace(/(?<=\d)['’`´](?=\d{3})/g, "").replace(APOSTROPHES, "'");
-  return isNegative ? `-${text}` : text;
+  if (signs.length > 1) return "";
+  text = text.replace(/(?<=\d)['’`´](?=\d{3})/g, "");
+  return isBracketed || signs === "-" ? `-${text}` : text;
 }
 
 /** Adds what one cell shows about the decimal mark of its column. "1.234,5" shows a comma; "1.234" is unclear. */
@@ -45,22 +48,22 @@ export function weighDecimal(cell: string, evidence: DecimalEvidence): void {
   if (!(cell.includes(".") || cell.includes(",")) || cell.length > CELL_CHARACTERS_MOST) return;
   const text = bareNumber(cell).replace("-", "");
   if (!/^[\d.,]+$/.test(text)) return;
+  const decimal = decimalMarkIn(text);
+  if (decimal === ".") evidence.dot ??= cell;
+  else if (decimal === ",") evidence.comma ??= cell;
+  else evidence.unclear ??= cell;
+}
+
+/** The decimal mark of digits with marks between them, where they show it. "1.234.567" → ","; "1.234" → undefined. */
+function decimalMarkIn(text: string): DecimalMark | undefined {
   const lastDot = text.lastIndexOf(".");
   const lastComma = text.lastIndexOf(",");
   const mark: DecimalMark = lastDot > lastComma ? "." : ",";
   const other: DecimalMark = mark === "." ? "," : ".";
-  const marks = text.split(mark).length - 1;
-  const tail = text.length - 1 - Math.max(lastDot, lastComma);
-  const head = text.slice(0, text.length - 1 - tail);
-  if (marks > 1) note(other);
-  else if (text.includes(other)) note(mark);
-  else if (tail !== 3 || head === "" || head.startsWith("0") || head.length > 3) note(mark);
-  else evidence.unclear ??= cell;
-
-  function note(decimal: DecimalMark): void {
-    if (decimal === ".") evidence.dot ??= cell;
-    else evidence.comma ??= cell;
-  }
+  if (text.split(mark).length > 2) return other;
+  if (text.includes(other)) return mark;
+  const [head = "", tail = ""] = text.split(mark);
+  return tail.length !== 3 || head === "" || head.startsWith("0") || head.length > 3 ? mark : undefined;
 }
 
 export function noEvidence(): DecimalEvidence {

@@ -8,7 +8,7 @@ import {
   type VenueClock,
 } from "#engine/sales/read/clock.ts";
 import type { ColumnMap } from "#engine/sales/read/columns.ts";
-import { dayNumber, readMoment, readTimeOfDay, type WrittenMoment } from "#engine/sales/read/moment.ts";
+import { dayNumber, readMoment, type WrittenMoment } from "#engine/sales/read/moment.ts";
 import type { CellStyles } from "#engine/sales/read/plan.ts";
 
 const DAY_S = 86_400;
@@ -17,7 +17,15 @@ const DAY_S = 86_400;
 export type Placed = { businessDate: string; at: string | null } | { wrong: string } | "none";
 
 /** Reads the moment of rows of one file: which columns, in which styles, by whose clock. */
-export type Placing = { map: ColumnMap; styles: CellStyles; clock: VenueClock; headings: readonly string[] };
+export type Placing = {
+  map: ColumnMap;
+  styles: CellStyles;
+  clock: VenueClock;
+  headings: readonly string[];
+  /** Reads a date cell and a time cell; both repeat, so they may remember. */
+  readDay: (cell: string) => WrittenMoment | undefined;
+  readTime: (cell: string) => number | undefined;
+};
 
 /**
  * The business date of a row and, where it has a time, the instant.
@@ -40,11 +48,11 @@ export function placeRow(row: readonly string[], placing: Placing): Placed {
 }
 
 function businessDay(row: readonly string[], placing: Placing): number | string | undefined {
-  const { map, styles } = placing;
+  const { map, styles, readDay } = placing;
   const column = styles.isDateBusinessDate ? map.date : map.businessDate;
   const cell = column === undefined ? "" : (row[column] ?? "").trim();
   if (cell === "") return undefined;
-  const moment = readMoment(cell);
+  const moment = readDay(cell);
   const day = moment === undefined ? undefined : dayOf(moment, placing);
   return day ?? unreadable(cell, column, placing, "date");
 }
@@ -72,16 +80,21 @@ function ofOneCell(
 }
 
 function ofDateAndTime(date: string, time: string, stated: number | undefined, placing: Placing): Placed {
-  const moment = readMoment(date);
+  const moment = placing.readDay(date);
   const day = moment === undefined ? undefined : dayOf(moment, placing);
   if (day === undefined) return { wrong: unreadable(date, placing.map.date, placing, "date") };
-  const second = readTimeOfDay(time);
+  const second = placing.readTime(time);
   if (second === undefined) return { wrong: unreadable(time, placing.map.time, placing, "time") };
-  return ofWallClock(day * DAY_S + second, readMoment(time)?.offsetS ?? null, stated, placing.clock);
+  return ofWallClock(day * DAY_S + second, offsetBeside(time), stated, placing.clock);
+}
+
+/** A plain time of day leaves the zone to the venue's clock. */
+function offsetBeside(time: string): number | null {
+  return time.length <= 8 && !/z$/i.test(time) ? null : (readMoment(time)?.offsetS ?? null);
 }
 
 function ofTimeOnly(time: string, stated: number, placing: Placing): Placed {
-  const second = readTimeOfDay(time);
+  const second = placing.readTime(time);
   if (second === undefined)
     return { wrong: unreadable(time, placing.map.time ?? placing.map.when, placing, "time") };
   const day = second < dayEndsSeconds(placing.clock.dayEnds) ? stated + 1 : stated;

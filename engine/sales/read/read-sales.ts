@@ -3,11 +3,14 @@ import type { VenueClock } from "#engine/sales/read/clock.ts";
 import type { ColumnFinding } from "#engine/sales/read/columns.ts";
 import { type DecodedFile, decodeFile } from "#engine/sales/read/decode.ts";
 import { SalesFileError } from "#engine/sales/read/error.ts";
+import type { Reading } from "#engine/sales/read/flat-layout.ts";
+import { shapeOf } from "#engine/sales/read/found-shape.ts";
 import { findDelimiter } from "#engine/sales/read/header.ts";
+import { isVoidCount } from "#engine/sales/read/headings.ts";
 import { type Understood, understand } from "#engine/sales/read/layout.ts";
 import type { ReadSales, RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
 import { isBlank, rowsOf, type SheetRows } from "#engine/sales/read/rows.ts";
-import { type SalesColumns, type SalesShape, shapeFor } from "#engine/sales/read/shape.ts";
+import { type SalesShape, shapeFor } from "#engine/sales/read/shape.ts";
 
 export type ReadOptions = {
   /** As the person knows it; shapes are found by it and questions name it. */
@@ -38,8 +41,9 @@ export function readSales(bytes: Uint8Array, options: ReadOptions): ReadSales {
   const { understood, shape } = understandFile(opened, options);
   const skippedAbove = understood.firstRow;
   if (understood.question !== null) return asking(understood.question, shape, options.fileName);
-  const { lines, refused, linesRead, rowsSkipped, unknownKinds } = understood.read();
-  const notices = noticesOf(understood, unknownKinds);
+  const reading = understood.read();
+  const { lines, refused, linesRead, rowsSkipped } = reading;
+  const notices = noticesOf(understood, reading);
   return {
     lines,
     refused,
@@ -140,33 +144,10 @@ function understandFile(
   const question = isOneColumn
     ? 'what stands between the columns? The rows cannot be cut at commas, semicolons, tabs or "|"; state delimiter in sales-shapes.json.'
     : understood.question;
-  return { understood: { ...understood, question }, shape: shapeOf(base, delimiter, understood), rows };
-}
-
-/** The shape a file was read with, complete enough to be kept in sales-shapes.json and read the next file with. */
-function shapeOf(
-  base: SalesShape,
-  delimiter: string | undefined,
-  { headings, map, styles }: Understood,
-): SalesShape {
-  const columns: SalesColumns = { ...base.columns };
-  const isTwin = (heading: string): boolean => headings.filter((other) => other === heading).length > 1;
-  const nameOf = (column: number): string => {
-    const heading = headings[column] ?? "";
-    return heading === "" || isTwin(heading) ? `#${column + 1}` : heading;
-  };
-  for (const [role, column] of Object.entries(map) as [keyof SalesColumns, number | number[]][]) {
-    if (Array.isArray(column)) {
-      const [first, ...more] = column.map(nameOf);
-      if (first !== undefined) columns.modifiers = more.length === 0 ? first : [first, ...more];
-    } else if (role !== "modifiers") columns[role] = nameOf(column);
-  }
   return {
-    ...base,
-    ...(delimiter === undefined ? {} : { delimiter }),
-    ...(styles?.isDecimalShown ? { decimal: styles.decimal } : {}),
-    ...(styles?.isOrderUsed ? { dateOrder: styles.dateOrder } : {}),
-    columns,
+    understood: { ...understood, question },
+    shape: shapeOf(base, delimiter, { ...understood, question }),
+    rows,
   };
 }
 
@@ -182,16 +163,26 @@ function asking(question: string, shape: SalesShape, fileName: string): ReadSale
   };
 }
 
+const WORDS_NOTED = 20;
+
 function noticesOf(
   { findings, map, styles, headings }: Understood,
-  unknownKinds: Map<string, number>,
+  { unknownKinds, rowsNoSales }: Reading,
 ): string[] {
   const notices: string[] = [];
   const staff = findings.filter(({ role }) => role === "staff").map(({ heading }) => `"${heading}"`);
   if (staff.length > 0) notices.push(`The columns of persons (${staff.join(", ")}) were not read.`);
-  for (const [word, count] of unknownKinds)
+  for (const [word, count] of [...unknownKinds].slice(0, WORDS_NOTED))
     notices.push(
       `${headings[map.kind ?? 0]}: "${word}" (${count} rows) is no known word for a void or refund; those rows were read as sales.`,
+    );
+  for (const { heading } of findings.filter(({ heading }) => isVoidCount(heading)))
+    notices.push(
+      `"${heading}" was not read; the quantity was taken as it stands in "${headings[map.quantity ?? -1] ?? "the rows"}".`,
+    );
+  if (rowsNoSales > 0)
+    notices.push(
+      `${rowsNoSales} rows say that they are payments, tips, taxes or discounts and were passed over.`,
     );
   if (styles?.isDateOnly)
     notices.push("Every time is midnight, so the dates were read as dates without a time.");

@@ -6,7 +6,6 @@ export type SheetRows = string[][];
 
 export const DELIMITERS = [",", ";", "\t", "|"] as const;
 
-const ROWS_MOST = 3_000_000;
 const CELLS_MOST = 40_000_000;
 const CHUNK_CHARACTERS = 1 << 20;
 
@@ -14,7 +13,7 @@ const CHUNK_CHARACTERS = 1 << 20;
  * Cuts a decoded text into rows of cells (RFC 4180; any one of CRLF, LF, CR ends a row).
  *
  * A file whose names hold stray quotes is read again without quoting, if its rows are even then. Throws SalesFileError
- * for a quote that never closes and for more rows or cells than a venue can have.
+ * for a quote that never closes and for more cells than a venue can have.
  */
 export function rowsOf(text: string, delimiter: string, fileName: string): SheetRows {
   const plain = text.includes("\r") ? text.replace(/\r\n?/g, "\n") : text;
@@ -57,16 +56,13 @@ export function cut(
     }
     const open = batch.errors.find(({ code }) => code === "MissingQuotes");
     if (open !== undefined) openQuoteRow = rows.length;
-    if (rows.length > ROWS_MOST || cells > CELLS_MOST || open !== undefined) parser.abort();
+    if (cells > CELLS_MOST || open !== undefined) parser.abort();
   };
   // chunkSize holds for texts too, though the types know it for files only.
   const config = { ...style, chunkSize: CHUNK_CHARACTERS, chunk: take };
   Papa.parse<string[]>(text, config);
-  if (rows.length > ROWS_MOST || cells > CELLS_MOST)
-    throw new SalesFileError(
-      fileName,
-      `the file has more than ${ROWS_MOST} rows or ${CELLS_MOST} cells; split it by month.`,
-    );
+  if (cells > CELLS_MOST)
+    throw new SalesFileError(fileName, `the file has more than ${CELLS_MOST} cells; split it by month.`);
   if (rows.at(-1)?.length === 1 && rows.at(-1)?.[0] === "") rows.pop();
   return { rows, openQuoteRow };
 }

@@ -1,5 +1,6 @@
 import { dateText } from "#engine/sales/read/clock.ts";
 import { DateOrderWitness } from "#engine/sales/read/date-order.ts";
+import { nothingRead, type Reading } from "#engine/sales/read/flat-layout.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
 import {
   type DateOrder,
@@ -10,7 +11,6 @@ import {
 } from "#engine/sales/read/moment.ts";
 import { type DecimalMark, noEvidence, readQuantity, weighDecimal } from "#engine/sales/read/number.ts";
 import { cut } from "#engine/sales/read/place-in-time.ts";
-import type { Reading } from "#engine/sales/read/read-flat.ts";
 import { isBlank, type SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import { isPrintNote, isTotalLabel } from "#engine/sales/read/words.ts";
@@ -81,7 +81,7 @@ export function readDays(
     headings: readonly string[];
   },
 ): Reading {
-  const reading: Reading = { lines: [], refused: [], linesRead: 0, rowsSkipped: 0, unknownKinds: new Map() };
+  const reading = nothingRead();
   for (let index = firstRow; index < rows.length; index += 1) {
     const row = rows[index] ?? [];
     const name = (row[layout.item] ?? "").trim().normalize("NFC");

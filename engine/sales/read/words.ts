@@ -6,11 +6,11 @@ export type RowKind = "sale" | "void" | "modifier" | "not a sale";
 const KINDS: [RowKind, string][] = [
   [
     "sale",
-    "sale|sales|sold|item|line|product|normal|regular|ok|closed|complete|completed|paid|comp|comped|promo|staff|happy hour|order|ordered|drink|food|verkauf|artikel|vente|venta|vendita|venda|verkoop|forsaljning|salg|sprzedaz|myynti|prodej|active|finished",
+    "sale|sales|sold|item|line|product|normal|regular|ok|closed|complete|completed|paid|comp|comped|promo|staff|happy hour|order|ordered|open|sent|fired|served|verkauf|artikel|vente|venta|vendita|venda|verkoop|forsaljning|salg|sprzedaz|myynti|prodej|active|finished",
   ],
   [
     "void",
-    "void|voided|void item|refund|refunded|return|returned|reversal|reversed|cancel|canceled|cancelled|cancellation|correction|deleted|removed|storno|storniert|stornierung|erstattung|retoure|ruckgabe|gutschrift|annule|annulee|annulation|annuler|retour|remboursement|rembourse|avoir|anulado|anulada|anulacion|devolucion|devuelto|reembolso|cancelado|annullato|annullata|annullamento|reso|rimborso|estorno|estornado|devolucao|anulacao|geannuleerd|annulering|retourneren|terugbetaling|makulerad|makulering|aterbetalning|retur|annulleret|annulleret|refusjon|refundering|anulowano|zwrot|hyvitys|palautus|mitatoity|vraceno|vratka",
+    "v|void|voided|void item|refund|refunded|return|returned|reversal|reversed|cancel|canceled|cancelled|cancellation|correction|deleted|removed|storno|storniert|stornierung|erstattung|retoure|ruckgabe|gutschrift|annule|annulee|annulation|annuler|retour|remboursement|rembourse|avoir|anulado|anulada|anulacion|devolucion|devuelto|reembolso|cancelado|annullato|annullata|annullamento|reso|rimborso|estorno|estornado|devolucao|anulacao|geannuleerd|annulering|retourneren|terugbetaling|makulerad|makulering|aterbetalning|retur|annulleret|annulleret|refusjon|refundering|anulowano|zwrot|hyvitys|palautus|mitatoity|vraceno|vratka",
   ],
   [
     "modifier",

@@ -1,0 +1,148 @@
+import type { ColumnMap } from "#engine/sales/read/columns.ts";
+import { DateOrderWitness } from "#engine/sales/read/date-order.ts";
+import { type DateOrder, dayNumber, readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
+import type { Heading } from "#engine/sales/read/plan.ts";
+import { remembering } from "#engine/sales/read/remember.ts";
+import type { SheetRows } from "#engine/sales/read/rows.ts";
+import type { SalesShape } from "#engine/sales/read/shape.ts";
+
+/** How the dates of a file are written, decided from all of them; or a question. */
+export function planDates(
+  rows: SheetRows,
+  firstRow: number,
+  map: ColumnMap,
+  { shape, heading, nightEndsS }: { shape: SalesShape | undefined; heading: Heading; nightEndsS: number },
+) {
+  const columns = [map.when, map.date, map.businessDate].filter((column) => column !== undefined);
+  const witnesses = columns.map((column) => witnessOf(rows, firstRow, column));
+  const needed = witnesses.filter(({ witness }) => witness.isNeeded);
+  const styles = {
+    dateOrder: shape?.dateOrder ?? ("dmy" as DateOrder),
+    isOrderUsed: needed.length > 0,
+    isDateOnly:
+      map.time === undefined &&
+      witnesses.some(({ midnights }) => midnights > 0) &&
+      witnesses.every(({ others }) => others === 0),
+    isDateBusinessDate: false,
+  };
+  let question: string | null = null;
+  if (shape?.dateOrder === undefined && needed.length > 0) {
+    const findings = needed.map(({ witness, column }) => ({
+      column,
+      finding: witness.decide((order) => agreesWithOthers(rows, firstRow, columns, order)),
+    }));
+    const orders = new Set(
+      findings.flatMap(({ finding }) => (finding.kind === "decided" ? [finding.order] : [])),
+    );
+    const clash = findings.find(({ finding }) => finding.kind === "contradictory");
+    const [order] = orders;
+    if (clash !== undefined || orders.size > 1) question = askContradiction(clash ?? findings[0], heading);
+    else if (order !== undefined) styles.dateOrder = order;
+    else question = askOrder(findings[0], heading);
+  }
+  styles.isDateBusinessDate =
+    staysOnEvening(rows, firstRow, map, styles.dateOrder) ||
+    wrapsPastMidnight(rows, firstRow, map, nightEndsS);
+  return { styles, question };
+}
+
+type ColumnOrder = { column: number; finding: ReturnType<DateOrderWitness["decide"]> };
+
+function askOrder(found: ColumnOrder | undefined, heading: Heading): string | null {
+  if (found?.finding.kind !== "ambiguous") return null;
+  const { orders, example } = found.finding;
+  const names = { dmy: 'day first ("dmy")', mdy: 'month first ("mdy")', ymd: 'year first ("ymd")' };
+  return `are the dates of the column "${heading(found.column)}" written ${orders.map((order) => names[order]).join(" or ")}? "${example}" could be either; answer as dateOrder in sales-shapes.json.`;
+}
+
+function askContradiction(found: ColumnOrder | undefined, heading: Heading): string {
+  const column = heading(found?.column ?? 0);
+  const examples =
+    found?.finding.kind === "contradictory" ? ` ("${found.finding.examples.join('" and "')}")` : "";
+  return `the column "${column}" has dates with the day first and dates with the month first${examples}: which one is it? Export the file again with one form of date, or state dateOrder in sales-shapes.json.`;
+}
+
+function witnessOf(rows: SheetRows, firstRow: number, column: number) {
+  const witness = new DateOrderWitness();
+  let last = "";
+  let midnights = 0;
+  let others = 0;
+  for (let index = firstRow; index < rows.length; index += 1) {
+    const cell = rows[index]?.[column] ?? "";
+    // Once a time is seen, dates that start with their year have nothing more to tell.
+    if (cell === last || (others > 0 && cell[4] === "-")) continue;
+    last = cell;
+    const moment = readMoment(cell);
+    if (moment === undefined) continue;
+    if (moment.date !== null) witness.add(moment.date, cell.trim());
+    if (moment.epochS !== null || (moment.secondOfDay ?? 0) !== 0 || moment.offsetS !== null) others += 1;
+    else if (moment.secondOfDay === 0) midnights += 1;
+  }
+  return { column, witness, midnights, others };
+}
+
+const AGREEMENT_ROWS = 2000;
+
+/** In an order that holds, the dates of one row lie within a day of each other. */
+function agreesWithOthers(
+  rows: SheetRows,
+  firstRow: number,
+  columns: readonly number[],
+  order: DateOrder,
+): boolean {
+  if (columns.length < 2) return true;
+  for (const row of rows.slice(firstRow, firstRow + AGREEMENT_ROWS)) {
+    const days = columns.map((column) => dayIn(row[column] ?? "", order)).filter((day) => day !== undefined);
+    if (Math.max(...days) - Math.min(...days) > 1) return false;
+  }
+  return true;
+}
+
+function dayIn(cell: string, order: DateOrder): number | undefined {
+  const date = readMoment(cell)?.date;
+  return date === null || date === undefined ? undefined : dayNumber(date, date.order ?? order);
+}
+
+const MORNING_ENDS_S = 10 * 3600;
+
+/** Whether a date column beside full times always stays on the evening before: then it is the till's own business date. */
+function staysOnEvening(rows: SheetRows, firstRow: number, map: ColumnMap, order: DateOrder): boolean {
+  if (map.when === undefined || map.date === undefined || map.businessDate !== undefined) return false;
+  let evenings = 0;
+  for (const row of rows.slice(firstRow)) {
+    const moment = readMoment(row[map.when] ?? "");
+    const date = dayIn(row[map.date] ?? "", order);
+    if (moment?.date == null || moment.secondOfDay === null || date === undefined || moment.offsetS !== null)
+      continue;
+    const behind = (dayNumber(moment.date, moment.date.order ?? order) ?? date) - date;
+    if (behind === 1 && moment.secondOfDay < MORNING_ENDS_S) evenings += 1;
+    else if (behind !== 0) return false;
+  }
+  return evenings > 0;
+}
+
+const NOON_S = 12 * 3600;
+
+/**
+ * Whether the rows run on past midnight under one date (…, 23:50, 00:20): then the date beside the time is the business date.
+ *
+ * Only in a file whose times run forwards, and not where dates rather begin with their small hours, as calendar dates do.
+ */
+function wrapsPastMidnight(rows: SheetRows, firstRow: number, map: ColumnMap, nightEndsS: number): boolean {
+  if (map.date === undefined || map.time === undefined || map.businessDate !== undefined) return false;
+  let [wraps, starts, forwards, backwards] = [0, 0, 0, 0];
+  const secondOf = remembering(readTimeOfDay);
+  let last = { date: "", second: -1 };
+  for (let index = firstRow; index < rows.length; index += 1) {
+    const date = (rows[index]?.[map.date] ?? "").trim();
+    const second = secondOf(rows[index]?.[map.time] ?? "");
+    if (date === "" || second === undefined) continue;
+    const isSmallHour = second < Math.min(nightEndsS, NOON_S);
+    if (date !== last.date && isSmallHour) starts += 1;
+    else if (date === last.date && isSmallHour && last.second >= NOON_S) wraps += 1;
+    else if (date === last.date && second > last.second) forwards += 1;
+    else if (date === last.date && second < last.second) backwards += 1;
+    last = { date, second };
+  }
+  return wraps > starts && forwards > 20 * backwards;
+}
