@@ -92,7 +92,8 @@ export function amountQuantile({ mean, variance }: Demand, level: number): numbe
 export function demandQuantile(demand: Demand, level: number, { isCount }: { isCount: boolean }): number {
   if (!isCount) return amountQuantile(demand, level);
   if (demand.variance >= demand.mean) return countQuantile(demand, level);
-  return Math.ceil(amountQuantile(demand, level) - 1e-9);
+  const poisson = countQuantile({ mean: demand.mean, variance: demand.mean }, level);
+  return Math.min(poisson, Math.ceil(amountQuantile(demand, level) - 1e-9));
 }
 
 /** Chance that demand exceeds what there is. Nothing there and some demand → the chance of any demand at all. */

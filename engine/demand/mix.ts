@@ -53,8 +53,13 @@ function shares(drinks: readonly Sold[], { totals, recency }: MixDays): number[]
   let weights = drinks.map(() => 1 / Math.max(1, drinks.length));
   for (let round = 0; round < ROUNDS; round += 1) {
     const onMenu = weightOnMenu(drinks, weights, totals.length);
-    const current = drinks.reduce((sum, { end }, k) => sum + (end === totals.length ? (weights[k] ?? 0) : 0), 0);
-    const chances = runningSum(totals.map((total, day) => ((recency[day] ?? 0) * total) / (onMenu[day] || 1)));
+    const current = drinks.reduce(
+      (sum, { end }, k) => sum + (end === totals.length ? (weights[k] ?? 0) : 0),
+      0,
+    );
+    const chances = runningSum(
+      totals.map((total, day) => ((recency[day] ?? 0) * total) / (onMenu[day] || 1)),
+    );
     const next = drinks.map(({ start, end, prior }, k) => {
       const had = (chances[end] ?? 0) - (chances[start] ?? 0);
       const believed = prior === null ? 0 : (prior.days * averageTotal) / (current || 1);

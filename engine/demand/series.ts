@@ -46,8 +46,11 @@ export function soldSeries(
     }
   }
   // A void rung on a later day than its sale would make that day's demand negative.
-  for (const row of serves.values()) row.forEach((value, day) => row.fill(Math.max(0, value), day, day + 1));
-  return { dates, serves };
+  const counted = [...serves].map(([what, row]): [string, Float64Array] => [
+    what,
+    row.map((sold) => Math.max(0, sold)),
+  ]);
+  return { dates, serves: new Map(counted) };
 }
 
 /** A day on which no more was sold than taken back was not a trading day. */

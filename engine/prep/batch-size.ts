@@ -21,7 +21,7 @@ export function batchSize({
 }): BatchSize {
   if (!(short > DUST * (batchStep ?? 1))) return { make: 0, batches: 0 };
   const make = batchStep === null ? short : Math.ceil(short / batchStep - DUST) * batchStep;
-  return { make, batches: Math.ceil(make / largestBatch({ batchStep, vesselMax }) - DUST) };
+  return { make, batches: Math.max(1, Math.ceil(make / largestBatch({ batchStep, vesselMax }) - DUST)) };
 }
 
 /** The most one batch can be: whole steps within the vessel; unlimited without a vessel. */
@@ -35,4 +35,19 @@ export function largestBatch({
   if (vesselMax === null) return Number.POSITIVE_INFINITY;
   if (batchStep === null) return vesselMax;
   return Math.max(1, Math.floor(vesselMax / batchStep + DUST)) * batchStep;
+}
+
+/**
+ * What goes into each vessel: as many full ones as there are, then the rest.
+ *
+ * 1500 in steps of 500 with a vessel of 1200 → [1000, 500]. Nothing to make → [].
+ */
+export function vesselLoads(
+  make: number,
+  sizes: { batchStep: number | null; vesselMax: number | null },
+): number[] {
+  if (make <= 0) return [];
+  const full = Math.min(make, largestBatch(sizes));
+  const count = Math.ceil(make / full - DUST);
+  return Array.from({ length: count }, (_, load) => (load < count - 1 ? full : make - full * (count - 1)));
 }

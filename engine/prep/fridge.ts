@@ -50,10 +50,7 @@ export function prepStock(
 
 function startOf({ catalogue }: Facts, prep: string, holding: Holding | undefined, until: Divider): Divider {
   if (holding !== undefined) return dividerAt(holding.at, catalogue.venue);
-  const trusted = Math.min(
-    shelfLifeDays(catalogue, prep, until.businessDate) ?? DAYS_TRUSTED,
-    DAYS_TRUSTED,
-  );
+  const trusted = Math.min(shelfLifeDays(catalogue, prep, until.businessDate) ?? DAYS_TRUSTED, DAYS_TRUSTED);
   const date = addDays(until.businessDate, -Math.ceil(trusted));
   return { at: `${date}T00:00:00Z`, businessDate: date, untimedUntil: addDays(date, -1) };
 }
@@ -100,7 +97,9 @@ function stockOf(
   }: { holding: Holding | undefined; from: Divider; until: Divider; days: Map<BusinessDate, Day> },
 ): PrepStock {
   const moved = facts.movements.filter(({ item }) => item === prep);
-  const came = moved.filter(({ kind }) => kind !== "transferredOut").map((movement) => asLayer(facts, movement));
+  const came = moved
+    .filter(({ kind }) => kind !== "transferredOut")
+    .map((movement) => asLayer(facts, movement));
   const sent = moved.filter(({ kind, at }) => kind === "transferredOut" && at >= from.at && at < until.at);
   for (const { at, quantity } of sent) addSent(days, businessDateOf(at, facts.catalogue.venue), quantity);
   const opening = holding === undefined ? [] : openingLayers(facts, prep, holding, came);

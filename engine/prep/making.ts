@@ -5,7 +5,7 @@ import { billOfBatch, type CutAsk } from "#engine/specs/bill.ts";
 import type { BusinessDate } from "#engine/time.ts";
 import { inForce } from "#engine/versions.ts";
 
-/** How a stocked prep is made on a date. Amounts are in base units of the prep unless they say otherwise. */
+/** How a prep is made on a date. Amounts are in base units of the prep unless they say otherwise. */
 export type Making = {
   prep: string;
   /** The unit its batches are spoken of in, and how many base units one is. */
@@ -27,16 +27,17 @@ export type Making = {
 
 /** Every stocked item that the house knows how to make on a date, in the order of the items sheet. */
 export function makingsOn(catalogue: Catalogue, date: BusinessDate): Making[] {
-  return [...catalogue.items.keys()].flatMap((item) => makingOf(catalogue, item, date) ?? []);
+  const stocked = [...catalogue.items.values()].filter((item) => item.stocked);
+  return stocked.flatMap(({ name }) => makingOf(catalogue, name, date) ?? []);
 }
 
 /**
- * How one prep is made on a date; undefined when it is made to order, bought, or has no version yet.
+ * How one item is made on a date; undefined when it is only bought, or has no version yet.
  * A prep with a cut and no `preps` row is spoken of in the cut's unit. Throws PrepCycleError from the bill.
  */
 export function makingOf(catalogue: Catalogue, prep: string, date: BusinessDate): Making | undefined {
   const item = itemNamed(catalogue, prep);
-  const bill = item.stocked ? billOfBatch(catalogue, { prep, amount: 1, date }) : undefined;
+  const bill = billOfBatch(catalogue, { prep, amount: 1, date });
   if (bill === undefined) return undefined;
   const version = inForce(catalogue.preps.get(prep) ?? [], date);
   const unit = madeInUnit(catalogue, prep, date);

@@ -32,12 +32,17 @@ export type PrepNeed = BatchSize & {
   basis: PrepStock["basis"];
   /** The first of the days on which what is usable no longer lasts on the average; null when it does. */
   runsOutOn: BusinessDate | null;
+  /** What is usable covers today and, for what stands overnight, tomorrow: the batch can be begun tomorrow. */
+  canWait: boolean;
   /** Past its date when prep begins. */
   past: Layer[];
 };
 
 /** A batch is made for a week at most: what keeps longer is made again by then. */
 const DAYS_AHEAD = 7;
+
+/** What stands longer than this is not ready for the same evening; common practice: prep at 14:00, doors at 18:00. */
+const READY_TONIGHT_HOURS = 4;
 
 export type NeedInput = {
   catalogue: Catalogue;
@@ -67,36 +72,27 @@ export function prepNeeds(input: NeedInput): PrepNeed[] {
 }
 
 function needOf(making: Making, known: ReadonlyMap<string, PrepNeed>, input: NeedInput): PrepNeed {
-  const { catalogue, date, stock, daysBefore } = input;
-  const item = itemNamed(catalogue, making.prep);
+  const { catalogue, date, stock } = input;
+  const { prep, batchStep, vesselMax } = making;
+  const { base, serviceLevel } = itemNamed(catalogue, prep);
+  const quantileOf = (demand: Demand) =>
+    demandQuantile(demand, serviceLevel ?? catalogue.venue.serviceLevel, { isCount: base === "each" });
   const days = daysToServe(making, input);
-  const before = daysBefore.map((day) => ({ date: day, demand: directDemand(making.prep, [day], input) }));
-  const held = before.reduce(
-    (layers, { date: day, demand }) => afterUse(layers, demand.mean, day),
-    stock.get(making.prep)?.layers ?? [],
-  );
+  const { held, variance } = stockOnDay(prep, input);
   const good = held.filter((layer) => isGood(layer, date));
 
-  const forBatches = [...known.values()].reduce(
-    (sum, user) => sum + user.make * shareOf(making.prep, user.making),
-    0,
-  );
-  const direct = sumDemand([directDemand(making.prep, days, input), laterDemand(making.prep, days, known, input)]);
-  const unsure = before.reduce((sum, { demand }) => sum + demand.variance, 0);
-  const level = item.serviceLevel ?? catalogue.venue.serviceLevel;
-  const isCount = item.base === "each";
-  const spread = direct.mean > 0 ? { mean: direct.mean, variance: direct.variance + unsure } : direct;
-  const need = demandQuantile(spread, level, { isCount }) + forBatches;
-
+  const forBatches = sumOfUse(prep, known);
+  const drinks = sumDemand([directDemand(prep, days, input), laterDemand(prep, days, known, input)]);
+  const need = quantileOf(drinks.mean > 0 ? sumDemand([drinks, { mean: 0, variance }]) : drinks) + forBatches;
   const daily = days.map((day) => ({
     date: day,
     amount:
-      directDemand(making.prep, [day], input).mean +
-      laterDemand(making.prep, [day], known, input).mean +
+      directDemand(prep, [day], input).mean +
+      laterDemand(prep, [day], known, input).mean +
       (day === date ? forBatches : 0),
   }));
   const usable = usableStock(good, daily);
-  const { batchStep, vesselMax } = making;
+  const soon = days.slice(0, (making.standingHours ?? 0) > READY_TONIGHT_HOURS ? 2 : 1);
   return {
     making,
     days,
@@ -105,10 +101,28 @@ function needOf(making: Making, known: ReadonlyMap<string, PrepNeed>, input: Nee
     onHand: sumOf(good),
     usable,
     ...batchSize({ short: need - usable, batchStep, vesselMax }),
-    basis: stock.get(making.prep)?.basis ?? "none",
+    basis: stock.get(prep)?.basis ?? "none",
     runsOutOn: runsOutOn(usable, daily),
+    canWait: soon.length < days.length && usable >= quantileOf(directDemand(prep, soon, input)) + forBatches,
     past: held.filter((layer) => !isGood(layer, date)),
   };
+}
+
+/** What is left when the day of prep comes, days not on record taken off, and how unsure that makes it. */
+function stockOnDay(prep: string, input: NeedInput): { held: Layer[]; variance: number } {
+  let held = input.stock.get(prep)?.layers ?? [];
+  let variance = 0;
+  for (const day of input.daysBefore) {
+    const demand = directDemand(prep, [day], input);
+    held = afterUse(held, demand.mean, day);
+    variance += demand.variance;
+  }
+  return { held, variance };
+}
+
+/** What today's batches of other preps take of one. */
+function sumOfUse(prep: string, known: ReadonlyMap<string, PrepNeed>): number {
+  return [...known.values()].reduce((sum, user) => sum + user.make * shareOf(prep, user.making), 0);
 }
 
 /** The days a batch made on the day of prep is for. */
@@ -150,9 +164,7 @@ function grossDemand(
   const users = [...known.values()].filter(({ making }) => shareOf(prep, making) > 0);
   return sumDemand([
     directDemand(prep, days, input),
-    ...users.map(({ making }) =>
-      scaled(grossDemand(making.prep, days, known, input), shareOf(prep, making)),
-    ),
+    ...users.map(({ making }) => scaled(grossDemand(making.prep, days, known, input), shareOf(prep, making))),
   ]);
 }
 

@@ -14,7 +14,6 @@ const BY_NAME: [pattern: RegExp, brix: number][] = [
   [/\bagave (?:syrup|nectar)\b/, SWEETENERS.agave.solidsPct],
   [/\bmaple syrup\b/, SWEETENERS.maple.solidsPct],
   [/\bmolasses\b/, SWEETENERS.molasses.solidsPct],
-  [/\bsugar\b/, 100],
 ];
 
 /**
@@ -83,15 +82,19 @@ function brixOf(catalogue: Catalogue, name: string, date: BusinessDate): number 
   if (item.abv !== null && item.abv > 0) return undefined;
   if (item.brix !== null) return item.brix;
   if (isWater(catalogue, name, date)) return 0;
-  const known = item.inHouse ? undefined : BY_NAME.find(([pattern]) => pattern.test(foldName(name)));
-  return known?.[1];
+  if (item.inHouse) return undefined;
+  const folded = foldName(name);
+  // "Sugar syrup" is bought by the litre and is no sugar.
+  if (item.base === "g" && /\bsugar\b/.test(folded)) return 100;
+  return BY_NAME.find(([pattern]) => pattern.test(folded))?.[1];
 }
 
 /** Water is the liquid nobody buys, makes or gives a strength or a sweetness; or one stated at 0 °Bx. */
 export function isWater(catalogue: Catalogue, name: string, date: BusinessDate): boolean {
   const { base, abv, brix, inHouse } = itemNamed(catalogue, name);
   if (base === "each" || (abv !== null && abv > 0)) return false;
-  if (brix !== null) return brix === 0 && base === "ml";
+  if (brix !== null) return brix === 0;
   const isMade = inHouse || catalogue.cuts.has(name) || catalogue.specs.has(name);
-  return base === "ml" && !isMade && packsInForce(catalogue, name, date).length === 0;
+  if (isMade || packsInForce(catalogue, name, date).length > 0) return false;
+  return base === "ml" || /\bwater\b/.test(foldName(name));
 }

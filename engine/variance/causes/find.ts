@@ -1,3 +1,156 @@
-export function causesOf(_: unknown): [] {
-  return [];
+import { groupBy } from "#engine/catalogue.ts";
+import type { Candidate, Effect } from "#engine/variance/causes/candidate.ts";
+import { candidatesOf } from "#engine/variance/causes/catalogue.ts";
+import type { Cause } from "#engine/variance/causes/cause.ts";
+import { Residuals } from "#engine/variance/causes/residuals.ts";
+import { type Scene, type SceneInput, sceneOf } from "#engine/variance/causes/scene.ts";
+import {
+  type Choice,
+  type Chosen,
+  remainder,
+  scoreOf,
+  selectChoices,
+} from "#engine/variance/causes/select.ts";
+
+/** A choice with the cause it stands for; a trouble of a window beside has none and is not reported. */
+type CauseChoice = Choice & { candidate: Candidate | undefined };
+
+/** A cause joins when it is this much likelier than that there is nothing (log odds). */
+const LEAST_LOG_ODDS = Math.log(1.5);
+/** Explanations of the same numbers below this are not worth anyone's check. */
+const LEAST_PROBABILITY = 0.03;
+/** Rivals shown beside the likeliest one. */
+const MOST_RIVALS = 5;
+
+/**
+ * The likeliest causes of what is unexplained between two counts, best first.
+ *
+ * Each candidate predicts a signature over the items and their windows; the few that explain the
+ * residuals best are found by `selectChoices`. What no arithmetic can tell apart (a bottle broken, short in
+ * the drop, or not seen) comes together as one `group`, each with its share of the probability and its check.
+ */
+export function causesOf(input: SceneInput): Cause[] {
+  const scene = sceneOf(input);
+  if (scene === undefined) return [];
+  const residuals = new Residuals(scene);
+  const choices = [
+    ...candidatesOf(scene).map((candidate) => choiceOf(residuals, candidate)),
+    ...besides(scene, residuals),
+  ];
+  const chosen = selectChoices(residuals.values, choices, LEAST_LOG_ODDS);
+  return chosen
+    .filter(({ choice }) => choice.candidate !== undefined)
+    .flatMap((entry, group) => explanations(scene, residuals, { choices, chosen, entry, group }))
+    .sort((a, b) => b.probability - a.probability);
+}
+
+function choiceOf(residuals: Residuals, candidate: Candidate): CauseChoice {
+  const { kind, what, sign, count, chance } = candidate;
+  return {
+    candidate,
+    vector: residuals.whiten(candidate.effects),
+    size: candidate.size,
+    logOdds: Math.log(chance) - Math.log1p(-Math.min(chance, 0.99)),
+    key: JSON.stringify([kind, what, sign, count]),
+  };
+}
+
+/** Chance of trouble with one item in a window beside, whatever its cause. */
+const BESIDE_CHANCE = 0.03;
+
+/** Trouble of the weeks before and after, so that it is not taken for a sign of a wrong count. */
+function besides(scene: Scene, residuals: Residuals): CauseChoice[] {
+  return [...scene.items].flatMap(([item, windows]) =>
+    (["before", "after"] as const).flatMap((when) => {
+      const period = windows[when];
+      if (period === undefined) return [];
+      return [1, -1].map((sign): CauseChoice => {
+        const effect: Effect = { item, before: 0, now: 0, after: 0, [when]: sign };
+        return {
+          candidate: undefined,
+          vector: residuals.whiten([effect]),
+          size: { kind: "any", max: Number.MAX_VALUE, typical: Math.max(period.sd * 4, 1) },
+          logOdds: Math.log(BESIDE_CHANCE),
+          key: JSON.stringify([when, item]),
+        };
+      });
+    }),
+  );
+}
+
+/** The explanations of one chosen cause's part of the residuals, with the probability of each. */
+function explanations(
+  scene: Scene,
+  residuals: Residuals,
+  {
+    choices,
+    chosen,
+    entry,
+    group,
+  }: {
+    choices: readonly CauseChoice[];
+    chosen: readonly Chosen<CauseChoice>[];
+    entry: Chosen<CauseChoice>;
+    group: number;
+  },
+): Cause[] {
+  const rest = remainder(residuals.values, chosen, entry);
+  const taken = new Set(chosen.filter((other) => other !== entry).map(({ choice }) => choice.key));
+  const scored = choices.flatMap((choice) => {
+    const { candidate, key } = choice;
+    return candidate === undefined || taken.has(key) ? [] : [{ candidate, key, ...scoreOf(rest, choice) }];
+  });
+  // Likelihoods are too large for numbers: all odds are taken against the best score.
+  const top = scored.reduce((most, { score }) => Math.max(most, score), 0);
+  const nothing = Math.exp(-top);
+  const sum = scored.reduce((total, { score }) => total + Math.exp(score - top), nothing);
+  return [...groupBy(scored, ({ key }) => key).values()]
+    .map((alike) => ({
+      best: alike.reduce((a, b) => (b.score > a.score ? b : a)),
+      probability: alike.reduce((total, { score }) => total + Math.exp(score - top), 0) / sum,
+    }))
+    .filter(({ probability }) => probability >= LEAST_PROBABILITY)
+    .sort((a, b) => b.probability - a.probability)
+    .slice(0, MOST_RIVALS)
+    .map(({ best, probability }) =>
+      causeFrom(scene, best.candidate, { size: best.size, probability, group }),
+    );
+}
+
+function causeFrom(
+  scene: Scene,
+  candidate: Candidate,
+  { size, probability, group }: { size: number; probability: number; group: number },
+): Cause {
+  const { kind, what, unit, sign, count, likely, effects, check } = candidate;
+  const whole = wholeSize(unit, size);
+  const items = effects
+    .filter(({ item, now }) => now !== 0 && scene.items.has(item))
+    .map(({ item, now }) => ({ item, amount: now * size }))
+    .sort((a, b) => weightOf(scene, b) - weightOf(scene, a));
+  return {
+    kind,
+    what,
+    size: whole,
+    unit,
+    probability,
+    evidence: likely === undefined ? items : [{ item: likely, amount: whole, unit: "serve" }, ...items],
+    check: check(whole),
+    ...(sign === undefined ? {} : { sign }),
+    ...(count === undefined ? {} : { count }),
+    group,
+  };
+}
+
+/** Serves, pieces and containers are whole. */
+function wholeSize(unit: string, size: number): number {
+  return unit === "serve" || unit === "piece" || unit === "container" || unit === "each"
+    ? Math.max(1, Math.round(size))
+    : size;
+}
+
+/** How much a line of evidence says, in standard uncertainties. */
+function weightOf(scene: Scene, { item, amount }: { item: string; amount: number }): number {
+  const sd = scene.items.get(item)?.now.sd ?? 1;
+  return Math.abs(amount) / Math.max(sd, 0.3);
 }

@@ -1,0 +1,108 @@
+import { wape } from "#engine/demand/accuracy.ts";
+import { midQuantile } from "#engine/demand/distribution.ts";
+import { drinkDemand, fitDemand } from "#engine/demand/model.ts";
+import type { SoldSeries } from "#engine/demand/series.ts";
+import type { Facts } from "#engine/facts.ts";
+import { addDays, type BusinessDate, daysBetween } from "#engine/time.ts";
+
+/**
+ * How the forecasts of the last weeks would have done, each made without knowing the week it speaks of.
+ * Null where the past is too short to tell.
+ */
+export type Backtest = {
+  /** Σ |sold − forecast| ÷ Σ sold, over drinks and days. */
+  wape: number | null;
+  /** The same of the mean of the last four same weekdays. */
+  wapeSameWeekday: number | null;
+  /** Share of drinks and days sold inside q05–q95. */
+  coverage90: number | null;
+  /** Open days tested. */
+  days: number;
+};
+
+/** Weeks tested, and the days of sales that a forecast must be able to look back on. */
+const WEEKS = 8;
+const LOOK_BACK_DAYS = 21;
+
+/**
+ * Rolling origin: a forecast for each of the last weeks from the days before it, then compared with its sales.
+ *
+ * Drinks are compared on every open day on which the forecast or the sales know them.
+ */
+export function backtest(
+  facts: Pick<Facts, "catalogue" | "book">,
+  series: SoldSeries,
+  asOf: BusinessDate,
+): Backtest {
+  const tested: Tested = { cases: [], days: 0 };
+  for (const origin of originsOf(series.dates, asOf)) testWeek(facts, series, origin, asOf, tested);
+  const { cases, days } = tested;
+  return {
+    wape: wape(cases),
+    wapeSameWeekday: wape(cases.map(({ sold, sameWeekday }) => ({ sold, expected: sameWeekday }))),
+    coverage90: cases.length === 0 ? null : cases.filter(({ inside }) => inside).length / cases.length,
+    days,
+  };
+}
+
+/** One drink on one day. */
+type Case = { sold: number; expected: number; sameWeekday: number; inside: boolean };
+type Tested = { cases: Case[]; days: number };
+
+function originsOf(dates: readonly BusinessDate[], asOf: BusinessDate): BusinessDate[] {
+  const [first, last] = [dates[0], dates.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const end = last < asOf ? addDays(last, 1) : asOf;
+  const origins = Array.from({ length: WEEKS }, (_, week) => addDays(end, -7 * (week + 1)));
+  return origins.filter((origin) => daysBetween({ from: first, to: origin }) >= LOOK_BACK_DAYS);
+}
+
+function testWeek(
+  facts: Pick<Facts, "catalogue" | "book">,
+  series: SoldSeries,
+  origin: BusinessDate,
+  asOf: BusinessDate,
+  tested: Tested,
+): void {
+  const model = fitDemand(facts, series, origin);
+  const end = addDays(origin, 7);
+  series.dates.forEach((date, day) => {
+    if (date < origin || date >= end || date >= asOf) return;
+    tested.days += 1;
+    const expected = new Map(model.on(date).map((drink) => [drink.what, drinkDemand(model, drink)]));
+    const sameWeekday = lastSameWeekdays(series.dates, date, origin);
+    for (const [what, row] of series.serves) {
+      const sold = row[day] ?? 0;
+      const demand = expected.get(what);
+      if (demand === undefined && sold === 0) continue;
+      tested.cases.push({
+        sold,
+        expected: demand?.mean ?? 0,
+        sameWeekday: meanOver(row, sameWeekday),
+        inside: demand !== undefined && isInside(sold, demand),
+      });
+    }
+  });
+}
+
+function isInside(sold: number, demand: { mean: number; variance: number }): boolean {
+  return sold >= midQuantile(demand, 0.05) && sold <= midQuantile(demand, 0.95);
+}
+
+/** The last four open days of the same weekday before the origin; all there are, if fewer. */
+function lastSameWeekdays(
+  dates: readonly BusinessDate[],
+  date: BusinessDate,
+  origin: BusinessDate,
+): number[] {
+  const days: number[] = [];
+  for (let day = dates.length - 1; day >= 0 && days.length < 4; day -= 1) {
+    const other = dates[day] ?? "";
+    if (other < origin && daysBetween({ from: other, to: date }) % 7 === 0) days.push(day);
+  }
+  return days;
+}
+
+function meanOver(row: Float64Array, days: readonly number[]): number {
+  return days.length === 0 ? 0 : days.reduce((sum, day) => sum + (row[day] ?? 0), 0) / days.length;
+}

@@ -1,0 +1,151 @@
+import { itemNamed } from "#engine/catalogue.ts";
+import { chanceAbove, type Demand } from "#engine/demand/distribution.ts";
+import type { BaseUnit } from "#engine/measure/units.ts";
+import type { Outlook } from "#engine/orders/outlook.ts";
+import { criticalRatio, parOf } from "#engine/orders/par.ts";
+import { type BuyingUnit, unitsFor } from "#engine/orders/purchase.ts";
+import { lastsThrough, whyLine } from "#engine/orders/why.ts";
+import { instantToLocal } from "#engine/sales/read/clock.ts";
+import type { Of } from "#engine/stock/movement.ts";
+import { addHours, type Instant } from "#engine/time.ts";
+
+/** One line of an order. Amounts in `base` units, money in major units. */
+export type OrderPlanLine = {
+  item: string;
+  pack: string;
+  /** Of `of`. */
+  quantity: number;
+  of: Of;
+  base: BaseUnit;
+  onHand: number;
+  onOrder: number;
+  par: number;
+  /** Mean demand from now until the line no longer has to last. */
+  expectedUse: number;
+  /** Chance to run out before the next delivery, which nothing ordered now can help. */
+  runOutChance: number;
+  /** Chance to run out before the delivery after that, with this line and without it. */
+  runOutChanceWith: number;
+  runOutChanceWithout: number;
+  /** Null when the price is not known. */
+  cost: number | null;
+  why: string;
+};
+
+/** An item's stock against what it has to last for. */
+export type Position = {
+  item: string;
+  isCount: boolean;
+  onHand: number;
+  onHandSd: number;
+  onOrder: number;
+  par: number;
+  /** Over the days that the order has to last. */
+  demand: Demand;
+  /** Until the next delivery. */
+  demandToNext: Demand;
+  /** On hand and arriving by the next delivery. */
+  stockToNext: number;
+  short: number;
+  through: string | null;
+  days: { date: string }[];
+};
+
+const NONE: Demand = { mean: 0, variance: 0 };
+
+/** The least and the most chance of lasting that weighing waste against lost sales may lead to. */
+const LEAST_LEVEL = 0.5;
+const MOST_LEVEL = 0.995;
+
+/**
+ * What an item's stock is short of: par − on hand − on order, never below 0.
+ *
+ * Par covers demand until the delivery after the next one, or until the next delivery's shelf life is over.
+ * What stands in preps does not count: the kitchen keeps them at their level, so the shelf gives what the
+ * drinks take. Undefined for an item never counted: nobody knows what there is.
+ */
+export function positionOf(
+  outlook: Outlook,
+  item: string,
+  { arrives, coversUntil }: { arrives: Instant; coversUntil: Instant },
+): Position | undefined {
+  const stock = outlook.onHand.get(item);
+  if (stock === undefined) return undefined;
+  const { base, shelfLifeDays } = itemNamed(outlook.facts.catalogue, item);
+  const spoilsAt = shelfLifeDays === null ? null : addHours(arrives, 24 * shelfLifeDays);
+  const isSpoilt = spoilsAt !== null && spoilsAt <= coversUntil;
+  const until = isSpoilt ? spoilsAt : coversUntil;
+  const isCount = base === "each";
+  const cover = outlook.demandUntil(until);
+  const demand = cover.demand.total.get(item) ?? NONE;
+  const par = parOf({ demand, isCount, serviceLevel: levelOf(outlook, item, isSpoilt) });
+  const open = outlook.open.filter((order) => order.item === item);
+  const onOrder = sum(open.map(({ quantity }) => quantity));
+  // The book can come to less than nothing on the shelf; the shelf cannot.
+  const held = Math.max(0, stock.quantity);
+  const nextDate = instantToLocal(arrives, outlook.facts.catalogue.venue).slice(0, 10);
+  const inTime = sum(open.filter(({ expected }) => expected <= nextDate).map(({ quantity }) => quantity));
+  return {
+    item,
+    isCount,
+    onHand: held,
+    onHandSd: stock.sd,
+    onOrder,
+    par,
+    demand,
+    demandToNext: outlook.demandUntil(arrives).demand.total.get(item) ?? NONE,
+    stockToNext: held + inTime,
+    short: Math.max(0, par - held - onOrder),
+    through: lastsThrough(item, held, { days: cover.demand.days, incoming: open }),
+    days: cover.days,
+  };
+}
+
+function levelOf({ facts, costs, lostMargins }: Outlook, item: string, isSpoilt: boolean): number {
+  const { serviceLevel } = itemNamed(facts.catalogue, item);
+  const wanted = serviceLevel ?? facts.catalogue.venue.serviceLevel;
+  if (!isSpoilt) return wanted;
+  const ratio = criticalRatio({
+    shortCost: lostMargins.get(item) ?? null,
+    overCost: costs.get(item) ?? null,
+  });
+  return ratio === null ? wanted : Math.min(MOST_LEVEL, Math.max(LEAST_LEVEL, ratio));
+}
+
+/** The line that buys so many units of a pack. */
+export function lineOf(
+  outlook: Outlook,
+  position: Position,
+  unit: BuyingUnit,
+  quantity: number,
+): OrderPlanLine {
+  const { item, isCount, demand, onHand, onOrder, onHandSd } = position;
+  const stock = onHand + onOrder;
+  const uncertain = (of: Demand): Demand => ({ mean: of.mean, variance: of.variance + onHandSd * onHandSd });
+  const runOutChance = chanceAbove(uncertain(position.demandToNext), position.stockToNext, { isCount });
+  return {
+    item,
+    pack: unit.pack.pack,
+    quantity,
+    of: unit.of,
+    base: itemNamed(outlook.facts.catalogue, item).base,
+    onHand,
+    onOrder,
+    par: position.par,
+    expectedUse: demand.mean,
+    runOutChance,
+    runOutChanceWith: chanceAbove(uncertain(demand), stock + quantity * unit.size, { isCount }),
+    runOutChanceWithout: chanceAbove(uncertain(demand), stock, { isCount }),
+    cost: unit.price === null ? null : unit.price * quantity,
+    why: whyLine({ through: position.through, runOutChance, days: position.days }),
+  };
+}
+
+/** Units of a pack that fill a position up to its par. */
+export function quantityFor(position: Position, unit: BuyingUnit): number {
+  return unitsFor({ short: position.short, size: unit.size });
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

@@ -1,0 +1,186 @@
+import { type Catalogue, type CatalogueItem, itemNamed } from "#engine/catalogue.ts";
+import type { Facts } from "#engine/facts.ts";
+import type { BaseUnit, Unit } from "#engine/measure/units.ts";
+import { type Allergens, allergensOf } from "#engine/prep/allergens.ts";
+import { largestBatch, vesselLoads } from "#engine/prep/batch-size.ts";
+import { cautionsOf } from "#engine/prep/cautions.ts";
+import { inputsOf } from "#engine/prep/inputs.ts";
+import { type Label, labelOf } from "#engine/prep/label.ts";
+import { type Making, makingOf } from "#engine/prep/making.ts";
+import { syrupCautions } from "#engine/prep/syrup-check.ts";
+import { useBy } from "#engine/prep/use-by.ts";
+import { type Input, mixedSyrup, weightG } from "#engine/prep/weights.ts";
+import type { BusinessDate } from "#engine/time.ts";
+import { inForce } from "#engine/versions.ts";
+
+/** One line to weigh, measure or count. */
+export type CardInput = {
+  item: string;
+  /** In the item's base unit, unrounded. */
+  amount: number;
+  base: BaseUnit;
+  weightG: number | null;
+  /** Pieces that a juicier or drier fruit may take instead. */
+  piecesLow?: number;
+  piecesHigh?: number;
+  /** As it is read at the bench: "1000 g", "998 g (1000 ml)", "40 pieces (35 to 47)". */
+  text: string;
+};
+
+/** How to make one prep in a given size. */
+export type BatchCard = {
+  prep: string;
+  date: BusinessDate;
+  /** In `unit`. */
+  make: number;
+  unit: Unit;
+  /** What goes into each vessel, in `unit`; one entry a batch. */
+  loads: number[];
+  /** For all of `make`; a vessel takes its share of every line. */
+  inputs: CardInput[];
+  steps: string[];
+  activeMinutes: number | null;
+  standingHours: number | null;
+  /** What the finished syrup must read; of the item, where the inputs do not tell. */
+  targetBrix: number | null;
+  /** What the inputs weigh together, where all weights are known. */
+  totalWeightG: number | null;
+  /** Volume at 20 °C that sugar and water come to by their weights. */
+  volumeMl: number | null;
+  useBy: BusinessDate | null;
+  allergens: Allergens;
+  cautions: string[];
+  label: Label;
+};
+
+/** A batch card that cannot be written; the message says why and what to do. */
+export class BatchCardError extends Error {
+  override name = "BatchCardError";
+}
+
+export type CardQuestion = {
+  facts: Facts;
+  prep: string;
+  date: BusinessDate;
+  /** In the prep's unit. */
+  make?: number;
+  /** As much as this much of one input (in its base unit) will make. */
+  scaleTo?: { item: string; amount: number };
+  /** As much as fills the vessel in whole steps. */
+  vessel?: boolean;
+};
+
+/**
+ * The card of one prep, scaled to an amount made, to an amount of one input, or to the vessel; else one yield of its
+ * sheet row (of a cut alone: one piece).
+ *
+ * Throws BatchCardError for what is not made here on that date, and for a size that is not above nothing.
+ * Syrup of 500 g sugar + 500 ml water → 800 ml, scaled to 1000 g sugar → 1600 ml with 1000 ml water.
+ */
+export function batchCard(question: CardQuestion): BatchCard {
+  const { facts, prep, date } = question;
+  const { catalogue } = facts;
+  const making = catalogue.items.has(prep) ? makingOf(catalogue, prep, date) : undefined;
+  if (making === undefined) {
+    throw new BatchCardError(
+      `"${prep}" is not made here on ${date}: it needs a spec and a preps row, or a cut, from that day or before.`,
+    );
+  }
+  const make = sizeOf(catalogue, making, question);
+  const inputs = inputsOf(making, make);
+  const weights = inputs.map((input) => weightG(catalogue, input, date));
+  const mix = mixedSyrup(catalogue, inputs, date);
+  const item = itemNamed(catalogue, prep);
+  const makeMl = item.base === "ml" ? make : null;
+  return {
+    prep,
+    date,
+    make: make / making.perUnit,
+    unit: making.unit,
+    loads: vesselLoads(make, making).map((load) => load / making.perUnit),
+    inputs: inputs.map((input) => cardInput(catalogue, input, date)),
+    steps: stepsOf(making.method),
+    activeMinutes: making.activeMinutes,
+    standingHours: making.standingHours,
+    targetBrix: mix?.brix ?? item.brix,
+    totalWeightG: weights.some((grams) => grams === undefined) ? null : sum(weights),
+    volumeMl: mix?.volumeMl ?? null,
+    useBy: useBy(date, making.shelfLifeDays),
+    allergens: allergensOf(catalogue, prep, date),
+    cautions: [...syrupCautions({ mix, makeMl }), ...cautionsOf(catalogue, prep, date)],
+    label: labelOf(catalogue, { prep, madeOn: date }),
+  };
+}
+
+/** The size asked for, in base units of the prep. */
+function sizeOf(catalogue: Catalogue, making: Making, { date, make, scaleTo, vessel }: CardQuestion): number {
+  const asked = [make, scaleTo, vessel || undefined].filter((size) => size !== undefined);
+  if (asked.length > 1) throw new BatchCardError("Give one size: make, scaleTo or vessel.");
+  if (make !== undefined) return aboveNothing(make, "The amount to make") * making.perUnit;
+  if (scaleTo !== undefined) return sizeFromInput(making, scaleTo);
+  if (vessel) return sizeOfVessel(making);
+  const version = inForce(catalogue.preps.get(making.prep) ?? [], date);
+  return version === undefined ? onePiece(making) : version.yield * making.perUnit;
+}
+
+function sizeFromInput(making: Making, { item, amount }: { item: string; amount: number }): number {
+  const perUnit = inputsOf(making, 1).find((input) => input.item === item)?.amount;
+  if (perUnit === undefined) {
+    const names = inputsOf(making, 1).map((input) => `"${input.item}"`);
+    throw new BatchCardError(`"${making.prep}" takes no "${item}"; it takes ${names.join(", ")}.`);
+  }
+  return aboveNothing(amount, `The amount of "${item}"`) / perUnit;
+}
+
+function sizeOfVessel(making: Making): number {
+  const size = largestBatch(making);
+  if (Number.isFinite(size)) return size;
+  throw new BatchCardError(`"${making.prep}" has no vessel_max in its preps row; give an amount instead.`);
+}
+
+function onePiece({ cuts }: Making): number {
+  return 1 / Math.max(...cuts.map(({ shares }) => shares));
+}
+
+function aboveNothing(amount: number, what: string): number {
+  if (Number.isFinite(amount) && amount > 0) return amount;
+  throw new BatchCardError(`${what} must be above 0; it is ${amount}.`);
+}
+
+function cardInput(catalogue: Catalogue, { item: name, amount }: Input, date: BusinessDate): CardInput {
+  const item = itemNamed(catalogue, name);
+  const grams = weightG(catalogue, { item: name, amount }, date) ?? null;
+  const line = { item: name, amount, base: item.base, weightG: grams };
+  if (item.base !== "each") return { ...line, text: measureText(item, amount, grams) };
+  // Two standard deviations of a batch's yield: 19 batches in 20 lie between.
+  const spread = 2 * catalogue.venue.uncertainty.yield;
+  const pieces = Math.ceil(amount - 1e-9);
+  const piecesLow = Math.min(pieces, Math.ceil(amount / (1 + spread)));
+  const piecesHigh = Math.max(pieces, Math.ceil(amount / Math.max(0.1, 1 - spread)));
+  const range = piecesLow < piecesHigh ? ` (${piecesLow} to ${piecesHigh})` : "";
+  return { ...line, piecesLow, piecesHigh, text: `${pieces} ${pieces === 1 ? "piece" : "pieces"}${range}` };
+}
+
+/** A kitchen scale shows whole grams; below ten of them that is too coarse to weigh by. */
+const FINE_BELOW_G = 10;
+
+function measureText({ base }: CatalogueItem, amount: number, grams: number | null): string {
+  if (grams === null) return `${roundedMl(amount)} ml`;
+  const weight = grams < FINE_BELOW_G ? `${grams.toFixed(1)} g (fine scale)` : `${Math.round(grams)} g`;
+  return base === "g" ? weight : `${weight} (${roundedMl(amount)} ml)`;
+}
+
+function roundedMl(amount: number): string {
+  return amount < 10 ? amount.toFixed(1) : String(Math.round(amount));
+}
+
+/** A method as steps: its lines, or else its sentences, without numbers in front. */
+export function stepsOf(method: string): string[] {
+  const lines = method.split(/\r?\n/).filter((line) => line.trim() !== "");
+  const parts = lines.length > 1 ? lines : method.split(/(?<=[.!?;])\s+(?=[\p{Lu}\d])/u);
+  return parts.map((part) => part.trim().replace(/^\d+[.)]\s*/, "")).filter((part) => part !== "");
+}
+
+function sum(values: readonly (number | undefined)[]): number {
+  return values.reduce<number>((total, value) => total + (value ?? 0), 0);
+}

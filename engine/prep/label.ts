@@ -1,0 +1,45 @@
+import { type Catalogue, itemNamed } from "#engine/catalogue.ts";
+import { allergensOf } from "#engine/prep/allergens.ts";
+import { shelfLifeDays, useBy } from "#engine/prep/use-by.ts";
+import { type BusinessDate, weekdayOf } from "#engine/time.ts";
+
+/** What stands on the container of a batch. The initials are left for the hand that made it. */
+export type Label = {
+  name: string;
+  madeOn: BusinessDate;
+  useBy: BusinessDate | null;
+  batch: string;
+  allergens: string;
+  initials: "";
+  /** The same as lines of text to print. */
+  lines: string[];
+};
+
+/**
+ * The label of the n-th batch of a prep made on a business date.
+ *
+ * Without a shelf life on record the use-by is left blank to be written in by what the local food code allows.
+ * "Simple syrup", 2026-03-03, 21 days → made Tue 2026-03-03, use by Mon 2026-03-23, batch 260303-1.
+ */
+export function labelOf(
+  catalogue: Catalogue,
+  { prep, madeOn, number = 1 }: { prep: string; madeOn: BusinessDate; number?: number },
+): Label {
+  const { name } = itemNamed(catalogue, prep);
+  const last = useBy(madeOn, shelfLifeDays(catalogue, prep, madeOn));
+  const batch = `${madeOn.slice(2).replaceAll("-", "")}-${number}`;
+  const { text: allergens } = allergensOf(catalogue, prep, madeOn);
+  const lines = [
+    name,
+    `Made ${withWeekday(madeOn)}`,
+    last === null ? "Use by ________ (no shelf life on record)" : `Use by ${withWeekday(last)}`,
+    `Batch ${batch}`,
+    allergens,
+    "Initials ____",
+  ];
+  return { name, madeOn, useBy: last, batch, allergens, initials: "", lines };
+}
+
+function withWeekday(date: BusinessDate): string {
+  return `${weekdayOf(date)} ${date}`;
+}

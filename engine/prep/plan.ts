@@ -1,0 +1,123 @@
+import type { Facts } from "#engine/facts.ts";
+import type { Unit } from "#engine/measure/units.ts";
+import { prepBegins } from "#engine/prep/begins.ts";
+import { type CutLine, cutList, cutsForDrinks } from "#engine/prep/cut-list.ts";
+import { type Discard, discardsOf } from "#engine/prep/discard.ts";
+import { forecastForPrep } from "#engine/prep/drinks-demand.ts";
+import { prepStock } from "#engine/prep/fridge.ts";
+import { limitsOf } from "#engine/prep/limits.ts";
+import { makingsOn } from "#engine/prep/making.ts";
+import { type DrinksDemand, type PrepNeed, prepNeeds } from "#engine/prep/need.ts";
+import { type PickLine, pickList } from "#engine/prep/pick-list.ts";
+import { type PlannedBatch, plannedBatch } from "#engine/prep/planned-batch.ts";
+import { workOrder } from "#engine/prep/work-order.ts";
+import type { SaleGroup } from "#engine/sales/tally.ts";
+import { onHand, salesNeededFrom } from "#engine/stock/on-hand.ts";
+import { addDays, type BusinessDate, datesFrom, type Instant } from "#engine/time.ts";
+
+export type PrepPlan = {
+  date: BusinessDate;
+  /** The moment the plan starts from. */
+  at: Instant;
+  batches: PlannedBatch[];
+  cuts: CutLine[];
+  discard: Discard[];
+  /** Preps that are wanted and last without a batch. */
+  enough: { prep: string; unit: Unit; need: number; onHand: number }[];
+  pickList: PickLine[];
+};
+
+export type PlanInput = {
+  facts: Facts;
+  sales: readonly SaleGroup[];
+  date: BusinessDate;
+  days?: number | undefined;
+  at?: Instant | undefined;
+  demand: DrinksDemand;
+};
+
+/**
+ * What to make, cut and throw out on a day, from what the drinks are expected to take.
+ *
+ * `sales` reach back to each prep's last count, the days of counts and of the moment itself line by line; trading
+ * days between the last one in `sales` and `date` are taken off the stock at their expected use. Without `at`,
+ * prep begins at `prepBegins`. Throws PrepCycleError where preps are made of each other.
+ */
+export function planPrep({ facts, sales, date, days, at: given, demand }: PlanInput): PrepPlan {
+  const { catalogue } = facts;
+  const at = given ?? prepBegins(facts, sales, date);
+  const makings = makingsOn(catalogue, date);
+  const stock = prepStock(facts, sales, { preps: makings.map(({ prep }) => prep), at });
+  const daysBefore = daysNotRecorded(sales, date);
+  const needs = prepNeeds({ catalogue, makings, date, days: days ?? null, demand, stock, daysBefore });
+  const jobs = inWorkOrder(needs.filter(({ make }) => make > 0));
+
+  const held = inputsOnHand(facts, sales, at);
+  for (const { making, usable } of needs) held.set(making.prep, usable);
+  const limits = limitsOf(catalogue, jobs, held);
+  const batches = jobs.map((job, index) => {
+    const limit = limits[index] ?? { canMake: job.make, missing: [] };
+    return plannedBatch(catalogue, job, { date, at, order: index + 1, ...limit });
+  });
+  const cuts = cutList(
+    catalogue,
+    [...jobs.flatMap(batchCuts), ...cutsForDrinks(catalogue, demand.cutsOn(date), date)],
+    date,
+  );
+  return {
+    date,
+    at,
+    batches,
+    cuts,
+    discard: needs.flatMap((need) => discardsOf(catalogue, need)),
+    enough: needs.flatMap((need) => enoughOf(need)),
+    pickList: pickList(catalogue, { jobs, cuts, date }),
+  };
+}
+
+/**
+ * What to make, cut and throw out on a business day, from the venue's own forecast.
+ *
+ * `sales` reach back as far as the forecast should look; the days of counts and of the moment itself come line by line.
+ * Only days before `date` are forecast from. `days`: make for so many days at most (default: as long as each keeps, a
+ * week at most). `at`: the moment prep begins (default: `prepBegins`). Throws PrepCycleError.
+ */
+export function prepPlan(question: Omit<PlanInput, "demand">): PrepPlan {
+  const { facts, sales, date } = question;
+  return planPrep({ ...question, demand: forecastForPrep({ facts, sales, asOf: date }) });
+}
+
+/** Days after the last one on record and before the day of prep. */
+function daysNotRecorded(sales: readonly SaleGroup[], date: BusinessDate): BusinessDate[] {
+  let last: BusinessDate | undefined;
+  for (const { businessDate } of sales) if (last === undefined || businessDate > last) last = businessDate;
+  return last === undefined ? [] : datesFrom({ from: addDays(last, 1), to: addDays(date, -1) });
+}
+
+function inWorkOrder(needs: readonly PrepNeed[]): PrepNeed[] {
+  const order = workOrder(
+    needs.map(({ making, runsOutOn }) => ({
+      prep: making.prep,
+      uses: making.inputs.map(({ item }) => item),
+      standingHours: making.standingHours ?? 0,
+      neededOn: runsOutOn,
+    })),
+  );
+  return order.flatMap((prep) => needs.filter(({ making }) => making.prep === prep));
+}
+
+function inputsOnHand(facts: Facts, sales: readonly SaleGroup[], at: Instant): Map<string, number> {
+  const from = salesNeededFrom(facts, at) ?? "";
+  const recent = sales.filter(({ businessDate }) => businessDate >= from);
+  return new Map([...onHand(facts, recent, at)].map(([item, { quantity }]) => [item, quantity]));
+}
+
+function batchCuts({ making, make }: PrepNeed) {
+  return making.cuts.map((cut) => ({ ...cut, amount: cut.amount * make, shares: cut.shares * make }));
+}
+
+function enoughOf({ making, need, onHand: held, make }: PrepNeed): PrepPlan["enough"] {
+  if (make > 0 || need <= 0) return [];
+  const { prep, unit, perUnit } = making;
+  return [{ prep, unit, need: need / perUnit, onHand: held / perUnit }];
+}

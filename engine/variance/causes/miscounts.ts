@@ -1,0 +1,126 @@
+import { foldName } from "#engine/name.ts";
+import { businessDateOf } from "#engine/sales/read/clock.ts";
+import type { Count } from "#engine/stock/counts.ts";
+import { foundIn } from "#engine/stock/holding.ts";
+import type { CountRow } from "#engine/stock/movement.ts";
+import { type Candidate, type Effect, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
+import { containersOf } from "#engine/variance/causes/containers.ts";
+import type { Scene } from "#engine/variance/causes/scene.ts";
+import { containerChance } from "#engine/variance/causes/size.ts";
+
+/** Common practice: one bottle behind another about every fourth count. */
+const MISCOUNTED = 0.25;
+
+/** One stock too many or too few in a count shows in two windows, the second time the other way round. */
+function countEffect(scene: Scene, count: Count, item: string, tooMany: number): Effect {
+  const isClosing = count === scene.closing;
+  return isClosing
+    ? { item, before: 0, now: -tooMany, after: tooMany }
+    : { item, before: -tooMany, now: tooMany, after: 0 };
+}
+
+/** Whole containers seen that were not there, or not seen that were, in either count. */
+export function containerMiscounted(scene: Scene): Candidate[] {
+  const weighed = [scene.closing, scene.opening].flatMap((count) =>
+    [...fullCounted(scene, count)].flatMap(([item, full]) =>
+      containersOf(scene, item)
+        .slice(0, 2)
+        .flatMap((container, index): Weighed[] =>
+          ([1, -1] as const).map((sign) => ({
+            kind: "container-miscounted",
+            what: item,
+            unit: "container",
+            effects: [countEffect(scene, count, item, sign * container.size)],
+            size: {
+              kind: "whole",
+              max: sign === 1 ? full : 60,
+              logChance: containerChance({ one: 0.75, perCase: container.perCase }),
+            },
+            weight: index === 0 ? 1 : 0.2,
+            sign,
+            count: count.name,
+            check: () =>
+              sign === 1
+                ? `Count ${item} again in every area: count ${count.name} may have taken empty or double-counted containers as full.`
+                : `Look behind, below and in the boxes for ${item}: count ${count.name} may have missed a full container, or taken a case for a bottle.`,
+          })),
+        ),
+    ),
+  );
+  return shareChance(MISCOUNTED, weighed);
+}
+
+/** Items that a count found by whole containers, and how many. */
+function fullCounted(scene: Scene, count: Count): Map<string, number> {
+  const full = new Map<string, number>();
+  for (const row of scene.facts.book.counts) {
+    if (row.full === null || !scene.items.has(row.item) || foldName(row.count) !== foldName(count.name))
+      continue;
+    full.set(row.item, (full.get(row.item) ?? 0) + Math.ceil(row.full));
+  }
+  return full;
+}
+
+/** That a "none there" is wrong: of one item that ran out, and where a whole area is none at once. */
+const NONE_WRONG = 0.02;
+const AREA_WRONG = 0.4;
+/** From how many items of an area, and what share of them, on. */
+const AREA_ITEMS = 3;
+const AREA_SHARE = 0.6;
+
+/** An area entered as none though stock stood there at the counts beside it. */
+export function areaSkipped(scene: Scene): Candidate[] {
+  return [scene.closing, scene.opening].flatMap((count) => {
+    const rows = rowsOf(scene, count);
+    const beside = neighbourRows(scene, count);
+    const gone = rows.flatMap((row) => {
+      const stood = beside.get(placeOf(row)) ?? 0;
+      return isNone(row) && stood > 0 && scene.items.has(row.item) ? [{ row, stood }] : [];
+    });
+    return gone.map(({ row, stood }): Candidate => {
+      const inArea = rows.filter(
+        ({ area }) => area === row.area && (beside.get(placeOf({ ...row, area })) ?? 1) > 0,
+      );
+      const goneInArea = gone.filter((other) => other.row.area === row.area).length;
+      const isWhole = goneInArea >= AREA_ITEMS && goneInArea >= AREA_SHARE * inArea.length;
+      return {
+        kind: "area-skipped",
+        what: row.item,
+        unit: scene.facts.catalogue.items.get(row.item)?.base ?? "",
+        effects: [countEffect(scene, count, row.item, -1)],
+        size: { kind: "around", center: stood, relativeSd: 0.5 },
+        chance: isWhole ? AREA_WRONG : NONE_WRONG,
+        count: count.name,
+        check: () =>
+          `Look for ${row.item} in ${row.area}: count ${count.name} says there was none, while the count beside it found some.`,
+      };
+    });
+  });
+}
+
+function rowsOf(scene: Scene, count: Count): CountRow[] {
+  return scene.facts.book.counts.filter((row) => foldName(row.count) === foldName(count.name));
+}
+
+function isNone({ full, parts, grossG, amount }: CountRow): boolean {
+  return (full ?? 0) === 0 && parts.every((part) => part === 0) && grossG.length === 0 && (amount ?? 0) === 0;
+}
+
+function placeOf({ area, item }: Pick<CountRow, "area" | "item">): string {
+  return JSON.stringify([foldName(area), item]);
+}
+
+/** What stood at each place at the counts before and after: the mean of those there are. */
+function neighbourRows(scene: Scene, count: Count): Map<string, number> {
+  const { counts, catalogue } = scene.facts;
+  const at = counts.findIndex(({ name }) => name === count.name);
+  const stood = new Map<string, number>();
+  const beside = [counts[at - 1], counts[at + 1]].flatMap((other) => other ?? []);
+  for (const other of beside) {
+    for (const row of rowsOf(scene, other)) {
+      const { quantity } = foundIn(catalogue, row, businessDateOf(row.at, catalogue.venue));
+      stood.set(placeOf(row), (stood.get(placeOf(row)) ?? 0) + quantity / beside.length);
+    }
+  }
+  return stood;
+}
