@@ -1,0 +1,78 @@
+import { writeBook } from "#db/book/write-book.ts";
+import { NotFoundError } from "#db/errors.ts";
+import type { Db } from "#db/open.ts";
+import { ledgerState } from "#db/schema/venue.ts";
+import { clearBook, insertBook, readStoredBook } from "#db/stored/book.ts";
+import { SaleNames } from "#db/stored/sale-blocks.ts";
+import { clearSales, insertImport, linesOfImport, retally, type SalesFileRead } from "#db/stored/sales.ts";
+import { type Doing, inTransaction, momentOf } from "#db/stored/transaction.ts";
+import type { Book } from "#engine/book.ts";
+import { writeSales } from "#engine/sales/read/canonical.ts";
+import { currencyDigits } from "#engine/venue.ts";
+
+/** The book as it now stands: entries that were replaced or taken back are left out. Undefined while there is no venue. */
+export async function loadBook(db: Db): Promise<Book | undefined> {
+  // One transaction, so that what another program writes meanwhile is seen wholly or not at all.
+  return db.sqlite.transaction(() => readStoredBook(db))();
+}
+
+/**
+ * Puts a book and its sales in place of all that the database holds, its history included, in one transaction: when it
+ * throws, nothing has changed.
+ */
+export async function replaceBook(
+  db: Db,
+  book: Book,
+  sales: readonly SalesFileRead[],
+  { now, by }: Doing,
+): Promise<void> {
+  inTransaction(db, () => {
+    db.orm.update(ledgerState).set({ isReplacing: true }).run();
+    clearSales(db);
+    clearBook(db);
+    insertBook(db, book, { enteredAt: momentOf({ now }), enteredBy: by });
+    const days = sales.flatMap((read) => insertImport(db, read, { now, by }).days);
+    retally(db, [...new Set(days)].sort());
+    db.orm.update(ledgerState).set({ isReplacing: false }).run();
+  });
+}
+
+export type ExportedBook = {
+  book: Book;
+  /** The book's files by name. */
+  files: Map<string, string>;
+  /** One sales file for each import that holds, in our own form. */
+  salesFiles: { name: string; text: string }[];
+};
+
+/** All that the venue knows, as the files of a book. Throws NotFoundError while there is no venue. */
+export async function exportBook(db: Db): Promise<ExportedBook> {
+  return db.sqlite.transaction(() => {
+    const book = readStoredBook(db);
+    if (book === undefined) throw new NotFoundError("The database holds no venue yet; load a book first.");
+    return { book, files: writeBook(book), salesFiles: salesFilesOf(db, book) };
+  })();
+}
+
+function salesFilesOf(db: Db, book: Book): { name: string; text: string }[] {
+  const names = new SaleNames(db);
+  const digits = currencyDigits(book.venue.currency);
+  const imports = db.sqlite
+    .prepare("select id, file from sale_imports where undone_at is null order by id")
+    .all() as { id: number; file: string }[];
+  const taken = new Set<string>();
+  return imports.map(({ id, file }) => ({
+    name: freeName(file, taken),
+    text: writeSales(linesOfImport(db, id, names), digits),
+  }));
+}
+
+/** A plain file name that no other has: the same file imported twice is "week-2.csv" the second time. */
+function freeName(file: string, taken: Set<string>): string {
+  const plain = (file.split(/[\\/]/).at(-1) ?? "").replace(/^\.+/, "").replace(/[^\p{L}\p{N} ._()-]/gu, "_");
+  const stem = plain.replace(/\.[a-z0-9]{1,5}$/i, "") || "sales";
+  let name = `${stem}.csv`;
+  for (let time = 2; taken.has(name.toLowerCase()); time += 1) name = `${stem}-${time}.csv`;
+  taken.add(name.toLowerCase());
+  return name;
+}

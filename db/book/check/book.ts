@@ -1,0 +1,47 @@
+import { type CheckContext, wholeRows, wrong } from "#db/book/check/context.ts";
+import { checkCounts } from "#db/book/check/counts.ts";
+import { refuseCycles } from "#db/book/check/cycles.ts";
+import { checkMovements } from "#db/book/check/movements.ts";
+import { checkModifiers, checkRingNames } from "#db/book/check/sales.ts";
+import { checkSpecs } from "#db/book/check/specs.ts";
+import { checkStock } from "#db/book/check/stock.ts";
+import { unitsOf } from "#db/book/check/units.ts";
+import type { Names } from "#db/book/names.ts";
+import type { Findings } from "#db/book/problem.ts";
+import { type Rows, SHEET_KEYS } from "#db/book/sheets/all.ts";
+import type { Book } from "#engine/book.ts";
+import type { Venue } from "#engine/venue.ts";
+
+/** Checks what no cell shows alone, once names are spelled alike, and gives the facts of the rows without a fault. */
+export function checkBook(
+  rows: Rows,
+  names: Names,
+  venue: Venue | undefined,
+  findings: Findings,
+): Omit<Book, "venue" | "salesShapes"> {
+  const context: CheckContext = {
+    rows,
+    names,
+    findings,
+    units: unitsOf(rows, venue),
+    preps: new Set(rows.preps.flatMap(({ cells }) => cells.prep ?? [])),
+    cuts: new Set(rows.cuts.flatMap(({ cells }) => cells.gives ?? [])),
+  };
+  checkStock(context);
+  checkClosures(context);
+  checkSpecs(context);
+  refuseCycles(context);
+  const ringNames = checkRingNames(context);
+  checkModifiers(context);
+  checkCounts(context);
+  checkMovements(context);
+  const facts = SHEET_KEYS.map((key) => [key, wholeRows(context, key).map(({ fact }) => fact)]);
+  return { ...Object.fromEntries(facts), ringNames };
+}
+
+function checkClosures(context: CheckContext): void {
+  for (const { row, fact } of wholeRows(context, "closures")) {
+    if (fact.to >= fact.from) continue;
+    wrong(context, "closures", row, "to", `it ends on ${fact.to}, before it begins on ${fact.from}`);
+  }
+}

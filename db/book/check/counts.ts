@@ -1,0 +1,110 @@
+import { type CheckContext, refuseRepeats, wholeRows, wrong } from "#db/book/check/context.ts";
+import { quote, quoteList } from "#db/book/quote.ts";
+import type { Row } from "#db/book/sheet.ts";
+import { SHEETS } from "#db/book/sheets/all.ts";
+import { groupBy } from "#engine/catalogue.ts";
+import { foldName } from "#engine/name.ts";
+import type { Pack } from "#engine/stock/item.ts";
+import type { CountRow } from "#engine/stock/movement.ts";
+
+/** Checks counts.csv: that each row says how much was found, in words that lead to a quantity. */
+export function checkCounts(context: CheckContext): void {
+  const packs = groupBy(
+    wholeRows(context, "packs").map(({ fact }) => fact),
+    ({ item }) => item,
+  );
+  for (const { row, fact } of wholeRows(context, "counts")) {
+    checkRow(context, row, fact, packs.get(fact.item) ?? []);
+  }
+  refuseRepeats(
+    context,
+    "counts",
+    "item",
+    ({ count, area, item, pack }) => [foldName(count), foldName(area), item, pack],
+    "this item, in this area and pack of this count,",
+  );
+  noticeUnknownAreas(context);
+}
+
+function checkRow(context: CheckContext, row: Row<CountRow>, fact: CountRow, packs: readonly Pack[]): void {
+  const { full, parts, grossG, amount, unit } = fact;
+  if (full === null && parts.length === 0 && grossG.length === 0 && amount === null) {
+    const message =
+      "the row counts nothing; write how many are full (0 if there is none there), or an amount";
+    wrong(context, "counts", row, "full", message);
+    return;
+  }
+  if (amount !== null && unit === null) {
+    wrong(context, "counts", row, "unit", "the cell is empty; an amount needs its unit");
+  } else if (amount !== null && unit !== null) {
+    const trouble = context.units.trouble(fact.item, unit);
+    if (trouble !== undefined) wrong(context, "counts", row, "unit", trouble);
+  }
+  const someFound = (full ?? 0) > 0 || parts.some((part) => part > 0);
+  if (someFound || grossG.length > 0) checkContainers(context, row, fact, packs);
+}
+
+function checkContainers(
+  context: CheckContext,
+  row: Row<CountRow>,
+  fact: CountRow,
+  packs: readonly Pack[],
+): void {
+  const named = packs.filter(({ pack }) => fact.pack === null || pack === fact.pack);
+  const item = context.units.item(fact.item);
+  const isBroken = context.rows.packs.some(({ cells, isWhole }) => !isWhole && cells.item === fact.item);
+  if (item === undefined || isBroken) return;
+  if (named.length === 0 && item.base !== "each") {
+    const message = `${quote(fact.item)} has no pack that says what a container holds; add one, or write amount and unit`;
+    wrong(context, "counts", row, "pack", message);
+    return;
+  }
+  const sizes = new Set(named.map((pack) => context.units.sizeOf(pack)));
+  const choices = [...new Set(named.map(({ pack }) => pack))];
+  if (choices.length > 1 && sizes.size > 1) {
+    const message = `the cell is empty, but ${quote(fact.item)} comes as ${quoteList(choices)}; write which was counted`;
+    wrong(context, "counts", row, "pack", message);
+    return;
+  }
+  if (fact.grossG.length > 0) checkWeighed(context, row, fact, named);
+}
+
+/** A container on the scale needs its empty weight and what a gram of the item is in its base unit. */
+function checkWeighed(
+  context: CheckContext,
+  row: Row<CountRow>,
+  fact: CountRow,
+  packs: readonly Pack[],
+): void {
+  const item = context.units.item(fact.item);
+  if (item === undefined) return;
+  const gramsPerBase = { ml: item.densityGPerMl, g: 1, each: item.pieceG }[item.base];
+  if (gramsPerBase === null) {
+    const needed =
+      item.base === "each"
+        ? "piece_g in items.csv"
+        : "density_g_per_ml or brix in items.csv, or empty_g and full_g in packs.csv";
+    wrong(
+      context,
+      "counts",
+      row,
+      "gross_g",
+      `to weigh ${quote(fact.item)}, its density must be known; add ${needed}`,
+    );
+  } else if (packs.every(({ emptyG, fullG }) => emptyG === null && fullG === null)) {
+    const message = `to weigh ${quote(fact.item)}, its empty container's weight must be known; add empty_g in packs.csv`;
+    wrong(context, "counts", row, "gross_g", message);
+  }
+}
+
+/** An area that is counted but not in areas.csv is likelier a slip of the pen than a new place. */
+function noticeUnknownAreas(context: CheckContext): void {
+  if (context.rows.areas.length === 0) return;
+  const known = new Set(context.rows.areas.map(({ cells }) => foldName(cells.area ?? "")));
+  for (const { row, cells } of context.rows.counts) {
+    if (cells.area === undefined || known.has(foldName(cells.area))) continue;
+    known.add(foldName(cells.area));
+    const message = `${quote(cells.area)} is not in areas.csv; it was taken as an area of its own`;
+    context.findings.notice({ file: SHEETS.counts.file, row, column: "area" }, message);
+  }
+}

@@ -1,0 +1,200 @@
+import { and, eq, isNull, type SQL } from "drizzle-orm";
+import type { SQLiteTable } from "drizzle-orm/sqlite-core";
+import { ConflictError, NotFoundError } from "#db/errors.ts";
+import type { Db } from "#db/open.ts";
+import { closures, suppliers } from "#db/schema/orders.ts";
+import { drinks } from "#db/schema/specs.ts";
+import { areas, items, packVersions, shelves } from "#db/schema/stock.ts";
+import { salesShapes, venues } from "#db/schema/venue.ts";
+import { readStoredBook } from "#db/stored/book.ts";
+import {
+  drinkRow,
+  insertDrink,
+  insertItem,
+  insertPack,
+  insertShelf,
+  itemRow,
+  packRow,
+} from "#db/stored/catalogue.ts";
+import { asSheetHolds, refuseProblems, writeChecked } from "#db/stored/checked-write.ts";
+import {
+  clearSupplierDays,
+  insertClosure,
+  insertSupplier,
+  insertSupplierDay,
+  supplierRow,
+} from "#db/stored/orders.ts";
+import { idOrAdd, type Register, refuseTaken } from "#db/stored/register.ts";
+import { inTransaction } from "#db/stored/transaction.ts";
+import { Closure, Supplier, SupplierDay } from "#engine/orders/supplier.ts";
+import { SalesShape } from "#engine/sales/read/shape.ts";
+import { Drink } from "#engine/specs/spec.ts";
+import { Item, Pack, Shelf } from "#engine/stock/item.ts";
+import type { BusinessDate } from "#engine/time.ts";
+import { Venue } from "#engine/venue.ts";
+
+/** Under which name it was known, where a save renames it. */
+export type Renaming = { was?: string };
+
+/** Sets up the venue, or changes how it is set up. Throws InvalidError when the book no longer holds together. */
+export async function saveVenue(db: Db, venue: Venue): Promise<void> {
+  const row = Venue.parse(venue);
+  inTransaction(db, () => {
+    db.orm
+      .insert(venues)
+      .values({ id: 1, ...row })
+      .onConflictDoUpdate({ target: venues.id, set: row })
+      .run();
+    refuseProblems(readStoredBook(db));
+  });
+}
+
+/** Adds an item, or changes the one of its name (or of the name it had). */
+export async function saveItem(db: Db, item: Item, { was }: Renaming = {}): Promise<void> {
+  writeChecked(db, (registers, venue) => {
+    const held = asSheetHolds("items", Item.parse(item), venue);
+    const id = known(registers.items, "item", held.name, was);
+    if (id === undefined) insertItem(db, registers, held);
+    else db.orm.update(items).set(itemRow(held)).where(eq(items.id, id)).run();
+  });
+}
+
+/** Adds a drink, or changes the one of its name (or of the name it had). */
+export async function saveDrink(db: Db, drink: Drink, { was }: Renaming = {}): Promise<void> {
+  writeChecked(db, (registers, venue) => {
+    const held = asSheetHolds("drinks", Drink.parse(drink), venue);
+    const id = known(registers.drinks, "drink", held.name, was);
+    if (id === undefined) insertDrink(db, registers, held);
+    else db.orm.update(drinks).set(drinkRow(held)).where(eq(drinks.id, id)).run();
+  });
+}
+
+/** Adds a supplier, or changes the one of its name (or of the name it had). */
+export async function saveSupplier(db: Db, supplier: Supplier, { was }: Renaming = {}): Promise<void> {
+  writeChecked(db, (registers, venue) => {
+    const held = asSheetHolds("suppliers", Supplier.parse(supplier), venue);
+    const id = known(registers.suppliers, "supplier", held.name, was);
+    if (id === undefined) insertSupplier(db, registers, held);
+    else db.orm.update(suppliers).set(supplierRow(held)).where(eq(suppliers.id, id)).run();
+  });
+}
+
+/** The number of what is to be changed, if it is there; its new name must not be another's. */
+function known(register: Register, kind: string, name: string, was: string | undefined): number | undefined {
+  const id = was === undefined ? register.find(name) : register.idOf(was);
+  refuseTaken(register, kind, name, id);
+  return id;
+}
+
+/** Which row of a pack: from whom and from which day. */
+export type PackKey = Pick<Pack, "item" | "pack" | "supplier" | "from">;
+
+/** Adds a pack with its price, or changes the row of the same supplier and first day. */
+export async function savePack(db: Db, pack: Pack): Promise<void> {
+  writeChecked(db, (registers, venue) => {
+    const held = asSheetHolds("packs", Pack.parse(pack), venue);
+    const row = packRow(db, registers, held);
+    const changed = db.orm.update(packVersions).set(row).where(packWhere(row)).run().changes;
+    if (changed === 0) insertPack(db, registers, held);
+  });
+}
+
+/** Takes one row of a pack out. Throws NotFoundError; InvalidError when an entry still needs the pack. */
+export async function removePack(db: Db, key: PackKey): Promise<void> {
+  writeChecked(db, (registers) => {
+    const itemId = registers.items.idOf(key.item);
+    const row = {
+      packId: registers.packs.idOf(itemId, key.item, key.pack),
+      supplierId: key.supplier === null ? null : registers.suppliers.idOf(key.supplier),
+      from: key.from,
+    };
+    const removed = db.orm.delete(packVersions).where(packWhere(row)).run().changes;
+    if (removed === 0)
+      throw new NotFoundError(`There is no such row of the pack "${key.pack}" of "${key.item}".`);
+  });
+}
+
+function packWhere(row: {
+  packId: number;
+  supplierId: number | null;
+  from: BusinessDate | null;
+}): SQL | undefined {
+  return and(
+    eq(packVersions.packId, row.packId),
+    row.supplierId === null ? isNull(packVersions.supplierId) : eq(packVersions.supplierId, row.supplierId),
+    row.from === null ? isNull(packVersions.from) : eq(packVersions.from, row.from),
+  );
+}
+
+/** Puts an area's items in shelf order, in place of those it had. */
+export async function saveArea(db: Db, area: string, order: readonly Omit<Shelf, "area">[]): Promise<void> {
+  writeChecked(db, (registers, venue) => {
+    const rows = order.map((shelf) => asSheetHolds("areas", Shelf.parse({ area, ...shelf }), venue));
+    const areaId = idOrAdd(db, areas, registers.areas, rows[0]?.area ?? area.trim());
+    db.orm.delete(shelves).where(eq(shelves.areaId, areaId)).run();
+    for (const row of rows) insertShelf(db, registers, row);
+  });
+}
+
+/** Puts a supplier's order and delivery days in place of those it had. */
+export async function saveSupplierDays(
+  db: Db,
+  supplier: string,
+  days: readonly Omit<SupplierDay, "supplier">[],
+): Promise<void> {
+  writeChecked(db, (registers) => {
+    clearSupplierDays(db, registers, supplier);
+    for (const day of days) insertSupplierDay(db, registers, SupplierDay.parse({ supplier, ...day }));
+  });
+}
+
+/** Puts the closed days of suppliers in place of all there were. */
+export async function saveClosures(db: Db, list: readonly Closure[]): Promise<void> {
+  writeChecked(db, (registers) => {
+    db.orm.delete(closures).run();
+    for (const closure of list) insertClosure(db, registers, Closure.parse(closure));
+  });
+}
+
+/** Puts the shapes of sales files in place of all there were. */
+export async function saveSalesShapes(db: Db, shapes: readonly SalesShape[]): Promise<void> {
+  writeChecked(db, () => {
+    db.orm.delete(salesShapes).run();
+    for (const shape of shapes)
+      db.orm
+        .insert(salesShapes)
+        .values({ shape: SalesShape.parse(shape) })
+        .run();
+  });
+}
+
+/** Takes an item out. Throws NotFoundError, and ConflictError while anything still names it. */
+export async function removeItem(db: Db, name: string): Promise<void> {
+  writeChecked(db, (registers) => removeNamed(db, items, eq(items.id, registers.items.idOf(name)), name));
+}
+
+/** Takes a drink out. Throws NotFoundError, and ConflictError while anything still names it. */
+export async function removeDrink(db: Db, name: string): Promise<void> {
+  writeChecked(db, (registers) => removeNamed(db, drinks, eq(drinks.id, registers.drinks.idOf(name)), name));
+}
+
+/** Takes a supplier out. Throws NotFoundError, and ConflictError while anything still names it. */
+export async function removeSupplier(db: Db, name: string): Promise<void> {
+  writeChecked(db, (registers) =>
+    removeNamed(db, suppliers, eq(suppliers.id, registers.suppliers.idOf(name)), name),
+  );
+}
+
+function removeNamed(db: Db, table: SQLiteTable, where: SQL, name: string): void {
+  try {
+    db.orm.delete(table).where(where).run();
+  } catch (error) {
+    if (!isStillNamed(error)) throw error;
+    throw new ConflictError(`"${name}" is still named elsewhere in the book; take it out there first.`);
+  }
+}
+
+function isStillNamed(error: unknown): boolean {
+  const cause = error instanceof Error && error.cause !== undefined ? error.cause : error;
+  return (cause as { code?: string }).code === "SQLITE_CONSTRAINT_FOREIGNKEY";
+}

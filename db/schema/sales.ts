@@ -1,0 +1,152 @@
+import { sql } from "drizzle-orm";
+import { check, index, integer, primaryKey, real, sqliteTable, text, unique } from "drizzle-orm/sqlite-core";
+import {
+  aboveZero,
+  amount,
+  dateCheck,
+  id,
+  instantCheck,
+  json,
+  notNegative,
+  oneOfCheck,
+  UNIT_WORDS,
+  yesNo,
+} from "#db/schema/columns.ts";
+import { drinks } from "#db/schema/specs.ts";
+import { items } from "#db/schema/stock.ts";
+import type { Unit } from "#engine/measure/units.ts";
+import type { RefusedRow } from "#engine/sales/read/line.ts";
+import type { SalesShape } from "#engine/sales/read/shape.ts";
+import type { Modifier, RingName } from "#engine/sales/ring.ts";
+
+export const ringNames = sqliteTable(
+  "ring_names",
+  {
+    id: id(),
+    ringName: text("ring_name").notNull(),
+    folded: text("folded").notNull(),
+    soldAs: text("sold_as").$type<RingName["soldAs"]["kind"]>().notNull(),
+    drinkId: integer("drink_id").references(() => drinks.id),
+    itemId: integer("item_id").references(() => items.id),
+    serves: real("serves").notNull(),
+    amount: amount("amount"),
+    unit: text("unit").$type<Unit>(),
+  },
+  (t) => [
+    unique("ring_names_name").on(t.folded),
+    check(
+      "ring_names_sold_as",
+      sql`(${t.drinkId} is not null) = (${t.soldAs} = 'drink') and (${t.itemId} is not null) = (${t.soldAs} = 'item') and ${t.soldAs} in ('drink', 'item', 'ignore')`,
+    ),
+    aboveZero("ring_names_serves", t.serves),
+    aboveZero("ring_names_amount", t.amount),
+    oneOfCheck("ring_names_unit", t.unit, UNIT_WORDS),
+  ],
+);
+
+/** What a till's modifier does; several rows of one modifier all apply, in their order. */
+export const modifiers = sqliteTable(
+  "modifiers",
+  {
+    id: id(),
+    modifier: text("modifier").notNull(),
+    folded: text("folded").notNull(),
+    effect: text("effect").$type<Modifier["effect"]>().notNull(),
+    itemId: integer("item_id").references(() => items.id),
+    withId: integer("with_id").references(() => items.id),
+    amount: amount("amount"),
+    unit: text("unit").$type<Unit>(),
+    factor: amount("factor"),
+  },
+  (t) => [
+    index("modifiers_name").on(t.folded),
+    oneOfCheck("modifiers_effect", t.effect, ["swap", "add", "remove", "times", "none"]),
+    aboveZero("modifiers_amount", t.amount),
+    oneOfCheck("modifiers_unit", t.unit, UNIT_WORDS),
+    notNegative("modifiers_factor", t.factor),
+  ],
+);
+
+/** One reading-in of one sales file; undone imports stay, marked. */
+export const saleImports = sqliteTable(
+  "sale_imports",
+  {
+    id: id(),
+    file: text("file").notNull(),
+    importedAt: text("imported_at").notNull(),
+    importedBy: text("imported_by").notNull(),
+    shape: json<SalesShape>("shape_json"),
+    lines: integer("lines").notNull(),
+    refused: json<RefusedRow[]>("refused_json"),
+    undoneAt: text("undone_at"),
+    undoneBy: text("undone_by"),
+  },
+  (t) => [
+    instantCheck("sale_imports_imported_at", t.importedAt),
+    instantCheck("sale_imports_undone_at", t.undoneAt),
+  ],
+);
+
+/** Texts of the till, each kept once: ring names, modifiers, check numbers. */
+export const saleNames = sqliteTable("sale_names", { id: id(), text: text("text").notNull() }, (t) => [
+  unique("sale_names_text").on(t.text),
+]);
+
+/**
+ * The lines that one file has of one business day, packed: sorted, each an array of moment, ring name, modifiers, quantity,
+ * gross, net, check, line number. Two files with the same lines of a day share a block.
+ */
+export const saleBlocks = sqliteTable(
+  "sale_blocks",
+  {
+    id: id(),
+    businessDate: text("business_date").notNull(),
+    digest: text("digest").notNull(),
+    lines: text("lines_json").notNull(),
+  },
+  (t) => [
+    unique("sale_blocks_one").on(t.businessDate, t.digest),
+    dateCheck("sale_blocks_date", t.businessDate),
+  ],
+);
+
+export const importDays = sqliteTable(
+  "import_days",
+  {
+    importId: integer("import_id")
+      .notNull()
+      .references(() => saleImports.id),
+    businessDate: text("business_date").notNull(),
+    blockId: integer("block_id")
+      .notNull()
+      .references(() => saleBlocks.id),
+  },
+  (t) => [
+    primaryKey({ name: "import_days_one", columns: [t.importId, t.businessDate] }),
+    index("import_days_date").on(t.businessDate),
+  ],
+);
+
+/** Sales of a business day by ring name and modifiers, kept beside the lines and always computed from them. */
+export const tallies = sqliteTable(
+  "tallies",
+  {
+    businessDate: text("business_date").notNull(),
+    ringNameId: integer("ring_name_id")
+      .notNull()
+      .references(() => saleNames.id),
+    modifiersId: integer("modifiers_id")
+      .notNull()
+      .references(() => saleNames.id),
+    isTimed: yesNo("is_timed"),
+    quantity: real("quantity").notNull(),
+    netMinor: integer("net_minor").notNull(),
+  },
+  (t) => [
+    primaryKey({
+      name: "tallies_one",
+      columns: [t.businessDate, t.ringNameId, t.modifiersId, t.isTimed],
+    }),
+    dateCheck("tallies_date", t.businessDate),
+  ],
+);

@@ -1,0 +1,164 @@
+import { asc } from "drizzle-orm";
+import type { Db } from "#db/open.ts";
+import { events, plans } from "#db/schema/demand.ts";
+import { closures, orderLines, supplierDays, suppliers } from "#db/schema/orders.ts";
+import { modifiers, ringNames } from "#db/schema/sales.ts";
+import { cuts, drinks, prepVersions, specAlternatives, specLines } from "#db/schema/specs.ts";
+import {
+  areas,
+  batches,
+  countEntries,
+  counts,
+  deliveries,
+  items,
+  losses,
+  packs,
+  packVersions,
+  shelves,
+  transfers,
+} from "#db/schema/stock.ts";
+import { salesShapes, venues } from "#db/schema/venue.ts";
+import {
+  insertDrink,
+  insertItem,
+  insertPack,
+  insertShelf,
+  loadDrinks,
+  loadItems,
+  loadPacks,
+  loadShelves,
+} from "#db/stored/catalogue.ts";
+import { loadCurrent, type Stamp, storeOf } from "#db/stored/entries.ts";
+import {
+  insertClosure,
+  insertEvent,
+  insertOrderLine,
+  insertPlan,
+  insertSupplier,
+  insertSupplierDay,
+  loadClosures,
+  loadEvents,
+  loadOrderLines,
+  loadPlans,
+  loadSupplierDays,
+  loadSuppliers,
+} from "#db/stored/orders.ts";
+import { loadRegisters } from "#db/stored/register.ts";
+import { insertModifier, insertRingName, loadModifiers, loadRingNames } from "#db/stored/sales-names.ts";
+import {
+  insertCut,
+  insertPrep,
+  insertSpecLine,
+  loadCuts,
+  loadPreps,
+  loadSpecLines,
+} from "#db/stored/specs.ts";
+import type { Book } from "#engine/book.ts";
+import type { Venue } from "#engine/venue.ts";
+
+/** Every table of the book, those that refer before those that are referred to. */
+const TABLES = [
+  countEntries,
+  counts,
+  deliveries,
+  batches,
+  losses,
+  transfers,
+  orderLines,
+  plans,
+  events,
+  ringNames,
+  modifiers,
+  specAlternatives,
+  specLines,
+  prepVersions,
+  cuts,
+  shelves,
+  areas,
+  packVersions,
+  packs,
+  closures,
+  supplierDays,
+  suppliers,
+  drinks,
+  items,
+  salesShapes,
+  venues,
+];
+
+/** Empties the tables of the book; only while the whole book is being replaced. */
+export function clearBook({ orm, sqlite }: Db): void {
+  // An entry refers to the one it replaces, in its own table.
+  sqlite.pragma("defer_foreign_keys = ON");
+  for (const table of TABLES) orm.delete(table).run();
+}
+
+/** Writes a book into empty tables. */
+export function insertBook(db: Db, book: Book, stamp: Pick<Stamp, "enteredAt" | "enteredBy">): void {
+  db.orm
+    .insert(venues)
+    .values({ id: 1, ...book.venue })
+    .run();
+  for (const shape of book.salesShapes) db.orm.insert(salesShapes).values({ shape }).run();
+  const registers = loadRegisters(db);
+  for (const item of book.items) insertItem(db, registers, item);
+  for (const drink of book.drinks) insertDrink(db, registers, drink);
+  for (const supplier of book.suppliers) insertSupplier(db, registers, supplier);
+  for (const day of book.supplierDays) insertSupplierDay(db, registers, day);
+  for (const closure of book.closures) insertClosure(db, registers, closure);
+  for (const pack of book.packs) insertPack(db, registers, pack);
+  for (const shelf of book.areas) insertShelf(db, registers, shelf);
+  for (const prep of book.preps) insertPrep(db, registers, prep);
+  for (const line of book.specs) insertSpecLine(db, registers, line);
+  for (const cut of book.cuts) insertCut(db, registers, cut);
+  for (const ring of book.ringNames) insertRingName(db, registers, ring);
+  for (const modifier of book.modifiers) insertModifier(db, registers, modifier);
+  for (const event of book.events) insertEvent(db, event);
+  for (const plan of book.plans) insertPlan(db, registers, plan);
+  for (const line of book.orders) insertOrderLine(db, registers, line);
+  const first: Stamp = { ...stamp, reason: "", replacesId: null, isWithdrawn: false };
+  for (const row of book.counts) storeOf("count").insert(db, registers, row, first);
+  for (const row of book.deliveries) storeOf("delivery").insert(db, registers, row, first);
+  for (const row of book.batches) storeOf("batch").insert(db, registers, row, first);
+  for (const row of book.losses) storeOf("loss").insert(db, registers, row, first);
+  for (const row of book.transfers) storeOf("transfer").insert(db, registers, row, first);
+}
+
+/** The book as it now stands; undefined while there is no venue. */
+export function readStoredBook(db: Db): Book | undefined {
+  const venue = loadVenue(db);
+  if (venue === undefined) return undefined;
+  const registers = loadRegisters(db);
+  const shapes = db.orm.select().from(salesShapes).orderBy(asc(salesShapes.id)).all();
+  return {
+    venue,
+    items: loadItems(db),
+    packs: loadPacks(db, registers),
+    suppliers: loadSuppliers(db),
+    supplierDays: loadSupplierDays(db, registers),
+    closures: loadClosures(db, registers),
+    areas: loadShelves(db, registers),
+    drinks: loadDrinks(db),
+    preps: loadPreps(db, registers),
+    specs: loadSpecLines(db, registers),
+    cuts: loadCuts(db, registers),
+    ringNames: loadRingNames(db, registers),
+    modifiers: loadModifiers(db, registers),
+    counts: loadCurrent(db, registers, "count"),
+    deliveries: loadCurrent(db, registers, "delivery"),
+    batches: loadCurrent(db, registers, "batch"),
+    losses: loadCurrent(db, registers, "loss"),
+    transfers: loadCurrent(db, registers, "transfer"),
+    events: loadEvents(db),
+    plans: loadPlans(db, registers),
+    orders: loadOrderLines(db, registers),
+    salesShapes: shapes.map(({ shape }) => shape),
+  };
+}
+
+export function loadVenue({ orm }: Db): Venue | undefined {
+  const row = orm.select().from(venues).get();
+  if (row === undefined) return undefined;
+  const { id: _, ...venue } = row;
+  return venue;
+}

@@ -1,0 +1,178 @@
+import { asc } from "drizzle-orm";
+import type { Db } from "#db/open.ts";
+import { areas, batches, countEntries, counts, deliveries, losses, transfers } from "#db/schema/stock.ts";
+import { idOrAdd, type Registers } from "#db/stored/register.ts";
+import type { Batch, CountRow, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import type { Instant } from "#engine/time.ts";
+
+/** What is only ever added, by kind. */
+export type EntryFacts = {
+  count: CountRow;
+  delivery: Delivery;
+  batch: Batch;
+  loss: Loss;
+  transfer: Transfer;
+};
+export type EntryKind = keyof EntryFacts;
+export const ENTRY_KINDS: readonly EntryKind[] = ["count", "delivery", "batch", "loss", "transfer"];
+
+/** Who entered it and when; of a correction, which entry it replaces and why. */
+export type Stamp = {
+  enteredAt: Instant;
+  enteredBy: string;
+  reason: string;
+  replacesId: number | null;
+  /** That it takes the replaced entry back. */
+  isWithdrawn: boolean;
+};
+
+export type StoredEntry<Fact> = { id: number; fact: Fact; stamp: Stamp };
+
+type Store<Fact> = {
+  insert(db: Db, registers: Registers, fact: Fact, stamp: Stamp): number;
+  /** Every entry ever made, oldest first. */
+  load(db: Db, registers: Registers): StoredEntry<Fact>[];
+};
+
+const countStore: Store<CountRow> = {
+  insert(db, registers, { count, area, item, pack, ...found }, stamp) {
+    const itemId = registers.items.idOf(item);
+    const row = {
+      ...found,
+      ...stamp,
+      countId: idOrAdd(db, counts, registers.counts, count),
+      areaId: idOrAdd(db, areas, registers.areas, area),
+      itemId,
+      packId: pack === null ? null : registers.packs.idOf(itemId, item, pack),
+    };
+    return Number(db.orm.insert(countEntries).values(row).run().lastInsertRowid);
+  },
+  load({ orm }, registers) {
+    const rows = orm.select().from(countEntries).orderBy(asc(countEntries.id)).all();
+    return rows.map((row) => {
+      const { at, full, parts, grossG, amount, unit, by } = row;
+      const count = registers.counts.nameOf(row.countId);
+      const area = registers.areas.nameOf(row.areaId);
+      const item = registers.items.nameOf(row.itemId);
+      const pack = row.packId === null ? null : registers.packs.of(row.packId).name;
+      return stored(row, { count, at, area, item, pack, full, parts, grossG, amount, unit, by });
+    });
+  },
+};
+
+const deliveryStore: Store<Delivery> = {
+  insert({ orm }, registers, { supplier, item, pack, ...rest }, stamp) {
+    const packId = registers.packs.idOf(registers.items.idOf(item), item, pack);
+    const row = { ...rest, ...stamp, supplierId: registers.suppliers.idOf(supplier), packId };
+    return Number(orm.insert(deliveries).values(row).run().lastInsertRowid);
+  },
+  load({ orm }, registers) {
+    const rows = orm.select().from(deliveries).orderBy(asc(deliveries.id)).all();
+    return rows.map((row) => {
+      const { at, invoice, quantity, of, priceTotalMinor, by } = row;
+      const { itemId, name: pack } = registers.packs.of(row.packId);
+      const supplier = registers.suppliers.nameOf(row.supplierId);
+      const item = registers.items.nameOf(itemId);
+      return stored(row, { at, supplier, invoice, item, pack, quantity, of, priceTotalMinor, by });
+    });
+  },
+};
+
+const batchStore: Store<Batch> = {
+  insert({ orm }, registers, { prep, ...rest }, stamp) {
+    const row = { ...rest, ...stamp, prepId: registers.items.idOf(prep) };
+    return Number(orm.insert(batches).values(row).run().lastInsertRowid);
+  },
+  load({ orm }, registers) {
+    const rows = orm.select().from(batches).orderBy(asc(batches.id)).all();
+    return rows.map((row) => {
+      const { at, made, unit, by, note } = row;
+      return stored(row, { at, prep: registers.items.nameOf(row.prepId), made, unit, by, note });
+    });
+  },
+};
+
+const lossStore: Store<Loss> = {
+  insert({ orm }, registers, { what, ...rest }, stamp) {
+    const isDrink = rest.unit === "serve";
+    const row = {
+      ...rest,
+      ...stamp,
+      drinkId: isDrink ? registers.drinks.idOf(what) : null,
+      itemId: isDrink ? null : registers.items.idOf(what),
+    };
+    return Number(orm.insert(losses).values(row).run().lastInsertRowid);
+  },
+  load({ orm }, registers) {
+    const rows = orm.select().from(losses).orderBy(asc(losses.id)).all();
+    return rows.map((row) => {
+      const { at, kind, amount, unit, by, note } = row;
+      const what =
+        row.drinkId !== null ? registers.drinks.nameOf(row.drinkId) : registers.items.nameOf(row.itemId ?? 0);
+      return stored(row, { at, kind, what, amount, unit, by, note });
+    });
+  },
+};
+
+const transferStore: Store<Transfer> = {
+  insert({ orm }, registers, { item, ...rest }, stamp) {
+    const row = { ...rest, ...stamp, itemId: registers.items.idOf(item) };
+    return Number(orm.insert(transfers).values(row).run().lastInsertRowid);
+  },
+  load({ orm }, registers) {
+    const rows = orm.select().from(transfers).orderBy(asc(transfers.id)).all();
+    return rows.map((row) => {
+      const { at, direction, place, amount, unit } = row;
+      return stored(row, { at, direction, place, item: registers.items.nameOf(row.itemId), amount, unit });
+    });
+  },
+};
+
+const STORES: { [Kind in EntryKind]: Store<EntryFacts[Kind]> } = {
+  count: countStore,
+  delivery: deliveryStore,
+  batch: batchStore,
+  loss: lossStore,
+  transfer: transferStore,
+};
+
+/** The table of one kind of entry. */
+export function storeOf<Kind extends EntryKind>(kind: Kind): Store<EntryFacts[Kind]> {
+  return STORES[kind];
+}
+
+function stored<Fact>(row: Stamp & { id: number }, fact: Fact): StoredEntry<Fact> {
+  const { id, enteredAt, enteredBy, reason, replacesId, isWithdrawn } = row;
+  return { id, fact, stamp: { enteredAt, enteredBy, reason, replacesId, isWithdrawn } };
+}
+
+/** An entry as it now stands, with the ones it replaced, newest first. */
+export type CurrentEntry<Fact> = StoredEntry<Fact> & { history: StoredEntry<Fact>[] };
+
+/**
+ * The entries that hold: neither replaced nor taken back. A correction keeps the place of the first entry it goes back to.
+ *
+ * `entries` are all there are, oldest first.
+ */
+export function currentEntries<Fact>(entries: readonly StoredEntry<Fact>[]): CurrentEntry<Fact>[] {
+  const lines = new Map<number, StoredEntry<Fact>[]>();
+  const firstOf = new Map<number, number>();
+  for (const entry of entries) {
+    const { replacesId } = entry.stamp;
+    const first = replacesId === null ? entry.id : (firstOf.get(replacesId) ?? replacesId);
+    firstOf.set(entry.id, first);
+    lines.set(first, [entry, ...(lines.get(first) ?? [])]);
+  }
+  return [...lines.values()].flatMap(([latest, ...history]) =>
+    latest === undefined || latest.stamp.isWithdrawn ? [] : [{ ...latest, history }],
+  );
+}
+
+/** The facts that hold of one kind. */
+export function loadCurrent<Kind extends EntryKind>(
+  db: Db,
+  registers: Registers,
+  kind: Kind,
+): EntryFacts[Kind][] {
+  return currentEntries(storeOf(kind).load(db, registers)).map(({ fact }) => fact);
+}

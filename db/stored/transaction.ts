@@ -1,0 +1,39 @@
+import { sql } from "drizzle-orm";
+import type { Db } from "#db/open.ts";
+import { ledgerState } from "#db/schema/venue.ts";
+import { type Instant, toInstant } from "#engine/time.ts";
+
+/** Runs one business act as one transaction: all of it is written, or, when it throws, none. */
+export function inTransaction<T>(db: Db, act: () => T): T {
+  return db.sqlite
+    .transaction(() => {
+      const result = act();
+      db.orm
+        .update(ledgerState)
+        .set({ changes: sql`${ledgerState.changes} + 1` })
+        .run();
+      return result;
+    })
+    .immediate();
+}
+
+/**
+ * A text that changes with every write of any program: what was read under the same token is still true.
+ */
+export async function changeToken(db: Db): Promise<string> {
+  return readToken(db);
+}
+
+export function readToken({ orm }: Db): string {
+  return String(orm.select({ changes: ledgerState.changes }).from(ledgerState).get()?.changes ?? 0);
+}
+
+/** Who does something, and when by the clock that the caller reads. */
+export type Doing = { now: string; by: string };
+
+/** The moment of doing to the second, as it is kept. */
+export function momentOf({ now }: Pick<Doing, "now">): Instant {
+  const epochMs = Date.parse(now);
+  if (Number.isNaN(epochMs)) throw new Error(`"${now}" is no moment.`);
+  return toInstant(epochMs);
+}
