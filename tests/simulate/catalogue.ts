@@ -17,6 +17,20 @@ export type Catalogue = {
   closures: { supplier: string; fromDay: number; toDay: number }[];
   /** Drinks sold on an average day. */
   drinksPerDay: number;
+  /** Rung by the till though nothing leaves the bar: a gift card. */
+  ignored?: { ring: string; price: number; perWeek: number };
+  /** A modifier the till knows and the book does not. */
+  strayModifier?: string;
+  /** Bottles lent to a sister bar and back. */
+  transfers: { day: Day; direction: "in" | "out"; place: string; item: string; amount: number; unit: Unit }[];
+  /** How often something is lost and written down. */
+  losses: {
+    spillsPerWeek: number;
+    compsPerWeek: number;
+    tastingsPerWeek: number;
+    breakagesPerQuarter: number;
+    produceWaste: string[];
+  };
 };
 
 /** Days are counted from the first Monday of the simulation: 0 is the day of the opening count. */
@@ -139,6 +153,8 @@ export type SimModifier = {
   amount?: number;
   unit?: Unit;
   factor?: number;
+  /** What the till adds to the price; of several rows of a modifier one states it. */
+  charge?: number;
 };
 
 export type SimSupplier = {

@@ -1,13 +1,8 @@
-import { createRequire } from "node:module";
+import jstat from "jstat";
 import { uniformFloat64 } from "pure-rand/distribution/uniformFloat64";
 import { xoroshiro128plus } from "pure-rand/generator/xoroshiro128plus";
 
-/** jstat ships no types; these two quantile functions are all that is used of it. */
-type Quantiles = {
-  normal: { inv(p: number, mean: number, sd: number): number };
-  gamma: { inv(p: number, shape: number, scale: number): number };
-};
-const { jStat } = createRequire(import.meta.url)("jstat") as { jStat: Quantiles };
+const { jStat } = jstat;
 
 /** Draws of one concern of a simulated bar; every draw is a quantile at a uniform number. */
 export type Random = {
