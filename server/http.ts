@@ -38,7 +38,10 @@ export function checked<Target extends "json" | "query" | "param" | "form", Sche
 /** Turns what a handler threw into the API's one shape of error; faults of the program are logged, not told. */
 export function answerFault(error: Error, c: Context): Response {
   if (error instanceof HTTPException) {
-    return c.json({ problems: [{ field: "", message: error.message || "The request cannot be read." }] }, error.status);
+    return c.json(
+      { problems: [{ field: "", message: error.message || "The request cannot be read." }] },
+      error.status,
+    );
   }
   const problems = problemsOf(error);
   const status: ContentfulStatusCode = error instanceof NotFoundError ? 404 : 422;
@@ -46,6 +49,8 @@ export function answerFault(error: Error, c: Context): Response {
     return c.json({ problems: problems.map((message) => ({ field: "", message })) }, status);
   }
   console.error(error);
-  return c.json({ problems: [{ field: "", message: "Something went wrong in the program. Nothing was changed." }] }, 500);
+  return c.json(
+    { problems: [{ field: "", message: "Something went wrong in the program. Nothing was changed." }] },
+    500,
+  );
 }
-

@@ -1,7 +1,7 @@
 import { loadBook } from "#db/book-repository.ts";
 import type { Db } from "#db/open.ts";
-import { changeToken } from "#db/open.ts";
 import { saleGroups, salesExtent } from "#db/sales-repository.ts";
+import { changeToken } from "#db/stored/transaction.ts";
 import { type Facts, factsOf } from "#engine/facts.ts";
 import { businessDateOf, localToInstant } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
@@ -16,19 +16,20 @@ export type World = {
   lastMoment: Instant | null;
   /** Sales of business dates, both included; the days of counts, and of any moment given, come line by line. */
   salesBetween: (range: { from?: BusinessDate; to?: BusinessDate; at?: Instant }) => Promise<SaleGroup[]>;
-  salesDates: { first: BusinessDate; last: BusinessDate } | undefined;
+  /** First and last business date with sales. */
+  salesDates: { from: BusinessDate; to: BusinessDate } | undefined;
 };
 
-const worlds = new WeakMap<Db, { token: number; world: World }>();
+const worlds = new WeakMap<Db, { token: string; world: World }>();
 
 /**
  * The world of a database, kept as long as nothing is written to it.
  * Throws InputError when the database holds no venue yet.
  */
 export async function openWorld(db: Db): Promise<World> {
-  const token = changeToken(db);
+  const token = await changeToken(db);
   const kept = worlds.get(db);
-  if (kept?.token === token) return kept.world;
+  if (kept !== undefined && kept.token === token) return kept.world;
   const book = await loadBook(db);
   if (book === undefined) {
     throw new InputError(
@@ -41,7 +42,7 @@ export async function openWorld(db: Db): Promise<World> {
   const world: World = {
     facts,
     salesDates: extent,
-    lastMoment: lastMomentOf(facts, extent?.last, extent?.lastAt ?? null),
+    lastMoment: lastMomentOf(facts, extent?.to, extent?.lastAt ?? null),
     salesBetween: ({ from = "0001-01-01", to = "9999-12-31", at }) => {
       const splitDates =
         at === undefined ? divided : new Set([...divided, businessDateOf(at, facts.catalogue.venue)]);

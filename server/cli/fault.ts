@@ -1,15 +1,26 @@
 import { BookError } from "#db/book/problem.ts";
-import { DataError } from "#db/errors.ts";
+import { ConflictError, DatabaseFileError, InvalidError, NotFoundError } from "#db/errors.ts";
+import { BatchCardError } from "#engine/prep/batch-card.ts";
+import { ClockError } from "#engine/sales/read/clock.ts";
 import { SalesFileError } from "#engine/sales/read/error.ts";
 import { PrepCycleError } from "#engine/specs/bill.ts";
 import { InputError } from "#server/input-error.ts";
 
+const MENDABLE = [
+  ClockError,
+  BatchCardError,
+  ConflictError,
+  DatabaseFileError,
+  InvalidError,
+  NotFoundError,
+  PrepCycleError,
+  SalesFileError,
+];
+
 /** What a person can mend, as the lines to show; undefined for a fault of the program. */
 export function problemsOf(error: unknown): readonly string[] | undefined {
   if (error instanceof InputError || error instanceof BookError) return error.problems;
-  if (error instanceof SalesFileError || error instanceof PrepCycleError || error instanceof DataError) {
-    return [error.message];
-  }
+  if (MENDABLE.some((kind) => error instanceof kind)) return [(error as Error).message];
   return systemProblem(error);
 }
 

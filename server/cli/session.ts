@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { type Db, openDatabase } from "#db/open.ts";
+import { closeDatabase, type Db, openDatabase } from "#db/open.ts";
 import { printReport, type Report } from "#server/cli/output.ts";
 import { type CommonOptions, formatOf } from "#server/cli/program.ts";
 import { InputError } from "#server/input-error.ts";
@@ -30,7 +30,7 @@ export async function withWorld(
   try {
     printReport(await report(await openWorld(db)), formatOf(options));
   } finally {
-    db.close();
+    closeDatabase(db);
   }
   return undefined;
 }

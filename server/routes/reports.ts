@@ -33,8 +33,11 @@ export function reportRoutes(db: Db) {
         return c.json(useReport(world.facts, sales, { from, to, raw: raw === "true" }));
       },
     )
-    .get("/variance", about("Variance between two counts"), checked("query", z.object(countPair)), async (c) =>
-      c.json(await varianceFor(await openWorld(db), c.req.valid("query"))),
+    .get(
+      "/variance",
+      about("Variance between two counts"),
+      checked("query", z.object(countPair)),
+      async (c) => c.json(await varianceFor(await openWorld(db), c.req.valid("query"))),
     )
     .get(
       "/variance/item",
@@ -42,25 +45,42 @@ export function reportRoutes(db: Db) {
       checked("query", z.object({ item: z.string(), ...countPair })),
       async (c) => c.json(await varianceItemFor(await openWorld(db), c.req.valid("query"))),
     )
-    .get("/trend", about("Unexplained use over all counts"), checked("query", z.object({ item: z.string().optional() })), async (c) =>
-      c.json(await trendFor(await openWorld(db), c.req.valid("query"))),
+    .get(
+      "/trend",
+      about("Unexplained use over all counts"),
+      checked("query", z.object({ item: z.string().optional() })),
+      async (c) => c.json(await trendFor(await openWorld(db), c.req.valid("query"))),
     )
     .get(
       "/forecast",
       about("Serves (or items) a day to come, with quantiles"),
       checked(
         "query",
-        z.object({ from: BusinessDate.optional(), days: days.optional(), asOf: BusinessDate.optional(), by: z.enum(["drink", "item"]).optional() }),
+        z.object({
+          from: BusinessDate.optional(),
+          days: days.optional(),
+          asOf: BusinessDate.optional(),
+          by: z.enum(["drink", "item"]).optional(),
+        }),
       ),
       async (c) => {
         const { from, days: count, asOf, by } = c.req.valid("query");
-        return c.json(await forecastFor(await openWorld(db), { from, days: count, asOf, byItem: by === "item" }));
+        return c.json(
+          await forecastFor(await openWorld(db), { from, days: count, asOf, byItem: by === "item" }),
+        );
       },
     )
     .get(
       "/order",
       about("What to order from whom"),
-      checked("query", z.object({ at: z.string().optional(), supplier: z.string().optional(), budget: z.string().optional() })),
+      checked(
+        "query",
+        z.object({
+          at: z.string().optional(),
+          supplier: z.string().optional(),
+          budget: z.string().optional(),
+        }),
+      ),
       async (c) => {
         const { at, supplier, budget } = c.req.valid("query");
         const world = await openWorld(db);
@@ -69,7 +89,10 @@ export function reportRoutes(db: Db) {
           await orderFor(world, {
             at: at === undefined ? undefined : readMoment(at, venue, "at"),
             supplier,
-            budgetMinor: budget === undefined ? undefined : readMoneyMinor(budget, currencyDigits(venue.currency), "budget"),
+            budgetMinor:
+              budget === undefined
+                ? undefined
+                : readMoneyMinor(budget, currencyDigits(venue.currency), "budget"),
           }),
         );
       },
@@ -88,14 +111,21 @@ export function reportRoutes(db: Db) {
       about("One batch, scaled, with its weights and steps"),
       checked(
         "query",
-        z.object({ prep: z.string(), for: BusinessDate.optional(), make: z.coerce.number().positive().optional() }),
+        z.object({
+          prep: z.string(),
+          for: BusinessDate.optional(),
+          make: z.coerce.number().positive().optional(),
+        }),
       ),
       async (c) => {
         const { prep, for: date, make } = c.req.valid("query");
         return c.json(await batchCardFor(await openWorld(db), { prep, date, make }));
       },
     )
-    .get("/cost", about("Cost of drinks and items"), checked("query", z.object({ drink: z.string().optional() })), async (c) =>
-      c.json(costFor(await openWorld(db), c.req.valid("query"))),
+    .get(
+      "/cost",
+      about("Cost of drinks and items"),
+      checked("query", z.object({ drink: z.string().optional() })),
+      async (c) => c.json(costFor(await openWorld(db), c.req.valid("query"))),
     );
 }

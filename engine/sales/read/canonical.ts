@@ -107,7 +107,7 @@ function lineOf(row: readonly string[], currencyDigits: number): SaleLine | stri
     at: at === "" ? null : at,
     ringName: ringName.trim().normalize("NFC"),
     modifiers: modifiers.trim(),
-    quantity: Number(quantity),
+    quantity: Number(quantity) + 0,
     grossMinor,
     netMinor,
     check: check === "" ? null : check,

@@ -25,7 +25,7 @@ export function readChild(
 ): Outcome | undefined {
   const { map, headings } = layout;
   const name = parts.itemCell.trim();
-  const parentCell = cellOf(row, map.parent).trim();
+  const parentCell = parentOf(row, layout, checks);
   const marked = layout.isRowOneSale
     ? undefined
     : childText(parts.itemCell, parts.quantityCell !== "", layout);
@@ -47,6 +47,14 @@ export function readChild(
   const signed = parent.quantity < 0 ? takenBack(money) : money;
   attach(parent, text, signed.grossMinor, signed.netMinor);
   return "child";
+}
+
+/** What the parent column names; "" for a row that is its own parent or names none ("0", "-"). */
+function parentOf(row: readonly string[], { map }: FlatLayout, checks: Checks): string {
+  const parent = cellOf(row, map.parent).trim();
+  if (parent === "" || parent === cellOf(row, map.lineNo).trim()) return "";
+  const isNone = /^(?:0+|-+|–|none|null|n\/?a)$/i.test(parent);
+  return isNone && checks.find(parent, textOrNull(cellOf(row, map.check))) === undefined ? "" : parent;
 }
 
 /** Only a name, no more cells than headings and no fewer, below a line: what a till prints under a drink. */

@@ -48,8 +48,8 @@ function unmarkedEncoding(bytes: Uint8Array): Encoding {
     if (head[index] === 0 && index % 2 === 1) zerosOdd += 1;
   }
   const most = head.length / 5;
-  if (zerosOdd > most && zerosEven === 0) return "utf-16le";
-  if (zerosEven > most && zerosOdd === 0) return "utf-16be";
+  if (zerosOdd > most && zerosEven < most / 10) return "utf-16le";
+  if (zerosEven > most && zerosOdd < most / 10) return "utf-16be";
   return isMostlyUtf8(bytes) ? "utf-8" : "windows-1252";
 }
 

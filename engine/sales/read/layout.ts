@@ -1,11 +1,10 @@
 import { childStyleOf } from "#engine/sales/read/child-marks.ts";
-import type { VenueClock } from "#engine/sales/read/clock.ts";
 import { type ColumnFinding, type ColumnMap, findColumns } from "#engine/sales/read/columns.ts";
 import { type FlatLayout, nothingRead, type Reading } from "#engine/sales/read/flat-layout.ts";
 import { findHeader, namedHeadings } from "#engine/sales/read/header.ts";
-import { readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
+import { offsetInHeading, readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
 import { readMoneyMinor } from "#engine/sales/read/number.ts";
-import { type CellStyles, planStyles } from "#engine/sales/read/plan.ts";
+import { type CellStyles, planStyles, type Reckoning } from "#engine/sales/read/plan.ts";
 import { priceMeaning } from "#engine/sales/read/price.ts";
 import { readFlat } from "#engine/sales/read/read-flat.ts";
 import { remembering } from "#engine/sales/read/remember.ts";
@@ -24,8 +23,6 @@ export type Understood = {
   question: string | null;
   read: (lastRow?: number) => Reading;
 };
-
-export type Reckoning = { clock: VenueClock; currencyDigits: number; shape: SalesShape | undefined };
 
 /** Finds the headings, the columns and the styles of a sheet, and which of three layouts it has. */
 export function understand(rows: SheetRows, reckoning: Reckoning): Understood {
@@ -70,14 +67,10 @@ function ofDays(
   };
 }
 
-function ofRows(
-  rows: SheetRows,
-  found: Found,
-  hasDates: boolean,
-  { clock, currencyDigits, shape }: Reckoning,
-) {
+function ofRows(rows: SheetRows, found: Found, hasDates: boolean, reckoning: Reckoning) {
   const { headings, firstRow, findings, map } = found;
-  const { styles, question } = planStyles(rows, firstRow, map, findings, { shape, clock });
+  const { clock, currencyDigits, shape } = reckoning;
+  const { styles, question } = planStyles(rows, firstRow, map, findings, reckoning);
   const titled = hasDates
     ? { day: null, question: null }
     : dayInTitles(rows.slice(0, Math.max(0, firstRow - 1)), shape);
@@ -100,6 +93,7 @@ function ofRows(
     readKind: remembering((cell: string) => kindOf(cell, headings[map.kind ?? -1] ?? "")),
     readDay: remembering(readMoment),
     readTime: remembering(readTimeOfDay),
+    headingOffsetS: offsetInHeading(headings[map.when ?? map.time ?? map.date ?? -1] ?? ""),
     ...childStyleOf(items()),
     priceIs: priceMeaning(rows, firstRow, map, styles, currencyDigits),
     day: titled.day ?? undefined,

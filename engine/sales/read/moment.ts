@@ -44,7 +44,7 @@ const ZONES: Record<string, number> = {
 
 const ZONE = /\s*(?:(z|utc|gmt)?([+-])(\d\d):?(\d\d)?|\b([a-z]{1,5}))(?:\s*\[[\w/+-]+\])?$/i;
 const TIME =
-  /(?:^|[\sT,])(\d{1,2})(?:(?::|h|\.)([0-5]\d)(?:(?::|m|\.)([0-5]\d)(?:[.,]\d{1,9})?)?s?)?\s*(a\.?\s?m\.?|p\.?\s?m\.?)?(?:\s*(?:uhr|h))?$/i;
+  /(?:^|[\sT,])(\d{1,2})(?:(?::|h|\.)([0-5]\d)(?:(?::|m|\.)([0-5]\d)(?:[.,]\d{1,9})?)?s?)?\s*(a\.?\s?m\.?|p\.?\s?m\.?|[ap])?(?:\s*(?:uhr|h))?$/i;
 const DIGITS = /^\d+$/;
 const NUMERIC = /^(\d{1,4})\s?([/.-])\s?(\d{1,2})\s?\2\s?(\d{1,4})\.?$/;
 const NAMED_DAY_FIRST =
@@ -102,7 +102,7 @@ function writtenMoment(text: string): WrittenMoment | undefined {
   if (secondOfDay === undefined) return undefined;
   const before = rest
     .slice(0, time.index)
-    .replace(/[\s,]+(?:at|um|à|alle|a las|kl\.?)?$/i, "")
+    .replace(/[\s,|–-]+(?:at|um|à|alle|a las|kl\.?)?$/i, "")
     .trim();
   if (before === "") return { date: null, secondOfDay, offsetS, epochS: null };
   const date = readDate(before);
@@ -212,6 +212,12 @@ export function readTimeOfDay(cell: string): number | undefined {
   const range = /^(\d{1,2}(?::\d\d)?(?: ?[ap]m)?) ?[-–] ?\d{1,2}(?::\d\d)?(?: ?[ap]m)?$/i.exec(text);
   if (range !== null) return readTimeOfDay(range[1] ?? "");
   return readMoment(text)?.secondOfDay ?? undefined;
+}
+
+/** Seconds east of UTC that a heading states for its times. "Sold at (UTC)" → 0; "time_gmt+2" → 7200; "Time" → null. */
+export function offsetInHeading(heading: string): number | null {
+  const match = /(?:^|[^a-z])(?:utc|gmt)(?:\s?([+-]\d{1,2}))?(?![a-z])/i.exec(heading);
+  return match === null ? null : Number(match[1] ?? 0) * 3600;
 }
 
 const DAY_MS = 86_400_000;

@@ -25,6 +25,8 @@ export type Placing = {
   /** Reads a date cell and a time cell; both repeat, so they may remember. */
   readDay: (cell: string) => WrittenMoment | undefined;
   readTime: (cell: string) => number | undefined;
+  /** Seconds east of UTC that the heading states for times without a zone; null leaves them to the venue's clock. */
+  headingOffsetS: number | null;
 };
 
 /**
@@ -76,7 +78,7 @@ function ofOneCell(
   if (day === undefined) return { wrong: unreadable(cell, column, placing, "date") };
   if (moment.secondOfDay === null || placing.styles.isDateOnly)
     return { businessDate: dateText(stated ?? day), at: null };
-  return ofWallClock(day * DAY_S + moment.secondOfDay, moment.offsetS, stated, placing.clock);
+  return ofWallClock(day * DAY_S + moment.secondOfDay, moment.offsetS, stated, placing);
 }
 
 function ofDateAndTime(date: string, time: string, stated: number | undefined, placing: Placing): Placed {
@@ -85,7 +87,7 @@ function ofDateAndTime(date: string, time: string, stated: number | undefined, p
   if (day === undefined) return { wrong: unreadable(date, placing.map.date, placing, "date") };
   const second = placing.readTime(time);
   if (second === undefined) return { wrong: unreadable(time, placing.map.time, placing, "time") };
-  return ofWallClock(day * DAY_S + second, offsetBeside(time), stated, placing.clock);
+  return ofWallClock(day * DAY_S + second, offsetBeside(time), stated, placing);
 }
 
 /** A plain time of day leaves the zone to the venue's clock. */
@@ -98,15 +100,16 @@ function ofTimeOnly(time: string, stated: number, placing: Placing): Placed {
   if (second === undefined)
     return { wrong: unreadable(time, placing.map.time ?? placing.map.when, placing, "time") };
   const day = second < dayEndsSeconds(placing.clock.dayEnds) ? stated + 1 : stated;
-  return ofWallClock(day * DAY_S + second, null, stated, placing.clock);
+  return ofWallClock(day * DAY_S + second, null, stated, placing);
 }
 
 function ofWallClock(
   localS: number,
-  offsetS: number | null,
+  writtenOffsetS: number | null,
   stated: number | undefined,
-  clock: VenueClock,
+  { clock, headingOffsetS }: Placing,
 ): Placed {
+  const offsetS = writtenOffsetS ?? headingOffsetS;
   if (offsetS !== null) return ofInstant(localS - offsetS, stated, clock);
   const businessDate = stated === undefined ? businessDateOfSeconds(localS, clock) : dateText(stated);
   return { businessDate, at: instantText(instantSecondsOf(localS, clock.timeZone)) };

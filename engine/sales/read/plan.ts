@@ -22,6 +22,9 @@ export type CellStyles = {
   isDateBusinessDate: boolean;
 };
 
+/** What a file is reckoned by: the venue's clock and currency, and the shape, if one is known. */
+export type Reckoning = { clock: VenueClock; currencyDigits: number; shape: SalesShape | undefined };
+
 export type Planned = { styles: CellStyles; question: string | null };
 
 /**
@@ -34,11 +37,11 @@ export function planStyles(
   firstRow: number,
   map: ColumnMap,
   findings: readonly ColumnFinding[],
-  { shape, clock }: { shape: SalesShape | undefined; clock: VenueClock },
+  { shape, clock, currencyDigits }: Reckoning,
 ): Planned {
   const heading = (column: number): string => findings[column]?.heading ?? `#${column + 1}`;
   const dates = planDates(rows, firstRow, map, { shape, heading, nightEndsS: dayEndsSeconds(clock.dayEnds) });
-  const numbers = planNumbers(rows, firstRow, map, shape, heading);
+  const numbers = planNumbers(rows, firstRow, map, { shape, heading, currencyDigits });
   const styles = { ...dates.styles, ...numbers.styles };
   return { styles, question: dates.question ?? numbers.question };
 }

@@ -75,7 +75,7 @@ function isNothing(row: readonly string[], { map, headings }: FlatLayout): boole
   if (isBlank(row)) return true;
   const item = map.item ?? 0;
   const isHeaderAgain =
-    row[item] === headings[item] &&
+    row[item]?.trim() === headings[item] &&
     row.every((cell, column) => cell.trim() === (headings[column] ?? "").trim());
   if (isHeaderAgain) return true;
   const filled = row.filter((cell) => cell.trim() !== "");

@@ -17,8 +17,6 @@ const REMARK_WORD =
 
 /** A name, its alternatives and the remarks on it from the text that follows an amount. */
 export function readItemText(text: string): ItemText {
-  const quoted = /^\s*"((?:[^"]|"")+)"((?:\s+or\s+"(?:[^"]|"")+")*)\s*$/.exec(text);
-  if (quoted !== null) return quotedNames(text);
   const { plain, inside } = withoutBrackets(withJuiceNamed(text));
   const { head, notes } = splitNotes(plain);
   const { name, trailing } = splitTrailing(tidy(head));
@@ -53,15 +51,6 @@ function requireNoAction(name: string): void {
   const action =
     /\b(?:and|then)\s+(?:stir|shake|strain|serve|mix|muddle|pour|garnish|top|add|fill|swirl)\b.*/i.exec(name);
   if (action !== null) throw new RefusedLine(`"${action[0]}" is not part of an item's name: leave it out.`);
-}
-
-/** Names in double quotes are taken as they stand; a quote within is doubled. */
-function quotedNames(text: string): ItemText {
-  const names = [...text.matchAll(/"((?:[^"]|"")+)"/g)].map((found) =>
-    (found[1] ?? "").replaceAll('""', '"'),
-  );
-  const [name = "", ...orItems] = names;
-  return { name, orItems, notes: [] };
 }
 
 function withoutBrackets(text: string): { plain: string; inside: string[] } {

@@ -33,23 +33,14 @@ const ACTION =
  * Throws RefusedLine, naming the word, for whatever cannot be read for certain.
  */
 export function readLine(text: string): Reading {
-  const { body, verbatim } = splitVerbatimNote(text);
-  const garnish = GARNISH.exec(body);
-  const reading = garnish === null ? readMeasured(body) : readMeasured(body.slice(garnish[0].length));
-  return { ...reading, note: joinNotes([garnish === null ? null : "garnish", reading.note, verbatim]) };
-}
-
-/** Everything behind " # " is a note as it stands. */
-function splitVerbatimNote(text: string): { body: string; verbatim: string | null } {
-  const at = text.indexOf(" # ");
-  return at === -1
-    ? { body: text, verbatim: null }
-    : { body: text.slice(0, at), verbatim: text.slice(at + 3) };
+  const garnish = GARNISH.exec(text);
+  const reading = readMeasured(text.slice(garnish?.[0].length ?? 0));
+  return { ...reading, note: joinNotes([garnish === null ? null : "garnish", reading.note]) };
 }
 
 function readMeasured(text: string): Reading {
-  const led = /^\(([^()]*)\)\s*(\S.*)$/.exec(text);
-  if (led !== null) return readMeasured(`${led[2]} (${led[1]})`);
+  const led = /^((?:\([^()]*\)\s*)+)([^(\s].*)$/.exec(text);
+  if (led !== null) return readMeasured(`${led[2]} ${led[1]}`);
   const { rest, notes } = readLead(text);
   const top = readTop(rest, notes);
   if (top !== undefined) return top;

@@ -1,6 +1,7 @@
 import { cleanLine } from "#engine/specs/text/clean.ts";
 import { type Reading, RefusedLine, type SpecTextLine } from "#engine/specs/text/entry.ts";
 import { type ItemFinder, itemFinder } from "#engine/specs/text/match-item.ts";
+import { readExactly } from "#engine/specs/text/printed-line.ts";
 import { readLine } from "#engine/specs/text/read-line.ts";
 
 const HEADING =
@@ -16,6 +17,9 @@ const HEADING =
 export function readSpecText(text: string, { items }: { items?: readonly string[] } = {}): SpecTextLine[] {
   const find = items === undefined ? undefined : itemFinder(items);
   return text.split(/\r\n|\r|\n/).flatMap((raw, at) => {
+    const exact = readExactly(raw.trim());
+    if (exact !== undefined)
+      return [{ line: at + 1, ...(find === undefined ? exact : withItems(exact, find)) }];
     const line = cleanLine(raw);
     if (line === "" || !/[\p{L}\p{N}]/u.test(line) || HEADING.test(line)) return [];
     return [{ line: at + 1, ...readOne(line, find) }];

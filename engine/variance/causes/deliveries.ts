@@ -177,7 +177,7 @@ export function deliveryEnteredTwice(scene: Scene): Candidate[] {
       .map((entry) => ({ ...candidate(entry), chance: SAME_INVOICE })),
     ...shareChance(
       ENTERED_TWICE,
-      single.map((entry) => ({ ...candidate(entry), weight: looksAlike(scene, entry) ? 20 : 1 })),
+      single.map((entry) => ({ ...candidate(entry), weight: looksAlike(scene, entry) ? 4 : 1 })),
     ),
   ];
 }
@@ -209,7 +209,7 @@ function looksAlike({ facts }: Scene, { delivery }: Received): boolean {
   );
 }
 
-const SHORT = 0.1;
+const SHORT = 0.15;
 
 /** Less came than was written down: more seems to have been used than the drinks needed. */
 export function deliveryShort(scene: Scene): Candidate[] {

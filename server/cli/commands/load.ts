@@ -1,9 +1,10 @@
-import { bookExists, replaceBook } from "#db/book-repository.ts";
+import { keepCopy } from "#db/backup.ts";
 import { readBookFolder } from "#db/book/folder.ts";
-import { keepCopy, openDatabase } from "#db/open.ts";
+import { loadBook, replaceBook } from "#db/book-repository.ts";
+import { closeDatabase, openDatabase } from "#db/open.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
-import { databaseFile } from "#server/cli/session.ts";
 import { progress } from "#server/cli/progress.ts";
+import { databaseFile } from "#server/cli/session.ts";
 import { readSalesFiles } from "#server/sales-files.ts";
 
 export async function loadCommand(options: CommonOptions, dir: string): Promise<undefined> {
@@ -25,7 +26,10 @@ export async function loadFolder(dir: string, file: string): Promise<string[]> {
     shown.step("into the database …");
     const db = openDatabase(file);
     try {
-      const kept = (await bookExists(db)) ? await keepCopy(db, file, "before-load") : undefined;
+      const kept =
+        (await loadBook(db)) !== undefined
+          ? await keepCopy(db, file, "before-load", new Date().toISOString())
+          : undefined;
       await replaceBook(db, book, sales.imports, { now: new Date().toISOString(), by: "load" });
       const lines = sales.imports.reduce((sum, { lines }) => sum + lines.length, 0);
       return [
@@ -36,7 +40,7 @@ export async function loadFolder(dir: string, file: string): Promise<string[]> {
         ...(kept === undefined ? [] : [`What was there before is kept in ${kept}.`]),
       ];
     } finally {
-      db.close();
+      closeDatabase(db);
     }
   } finally {
     shown.done();

@@ -1,5 +1,5 @@
-import { currencyDigits } from "#engine/venue.ts";
 import { NO_ACCUSATION, type VarianceReport } from "#engine/variance/report.ts";
+import { currencyDigits } from "#engine/venue.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";
@@ -31,7 +31,11 @@ export function varianceView(report: VarianceReport, currency: string): Report {
           { head: "item", cell: (row) => row.item },
           { head: "unit", cell: (row) => row.base },
           { head: "opening", cell: (row) => row.openingQty, digits: 0 },
-          { head: "in", cell: (row) => row.received + row.made + row.transferredIn - row.transferredOut, digits: 0 },
+          {
+            head: "in",
+            cell: (row) => row.received + row.made + row.transferredIn - row.transferredOut,
+            digits: 0,
+          },
           { head: "closing", cell: (row) => row.closingQty, digits: 0 },
           { head: "used", cell: (row) => row.used, digits: 0 },
           { head: "expected", cell: (row) => row.expected, digits: 0 },

@@ -1,0 +1,54 @@
+import { foldName } from "#engine/name.ts";
+import { batchCard } from "#engine/prep/batch-card.ts";
+import { prepPlan } from "#engine/prep/plan.ts";
+import { businessDateOf, localToInstant } from "#engine/sales/read/clock.ts";
+import type { BusinessDate } from "#engine/time.ts";
+import { InputError } from "#server/input-error.ts";
+import { localMinute } from "#server/local-time.ts";
+import { momentOf, type World } from "#server/world.ts";
+
+export type PrepChoice = { date?: BusinessDate | undefined; days?: number | undefined };
+
+export type PrepReport = Awaited<ReturnType<typeof prepFor>>;
+
+/** What to make on a business date, by default that of the book's last moment. Moments are the venue's local time. */
+export async function prepFor(world: World, { date = lastDate(world), days }: PrepChoice) {
+  const { venue } = world.facts.catalogue;
+  const plan = prepPlan({
+    facts: world.facts,
+    // Any moment of the day asked for: its sales are needed line by line.
+    sales: await world.salesBetween({ at: localToInstant(`${date} ${venue.dayEnds}`, venue) }),
+    date,
+    ...(days === undefined ? {} : { days }),
+  });
+  return {
+    ...plan,
+    at: localMinute(plan.at, venue),
+    batches: plan.batches.map((batch) => ({ ...batch, readyAt: localMinute(batch.readyAt, venue) })),
+    discard: plan.discard.map((old) => ({ ...old, madeAt: localMinute(old.madeAt, venue) })),
+  };
+}
+
+/** One batch of a prep, scaled; by default as much as the day's plan asks for. */
+export async function batchCardFor(
+  world: World,
+  {
+    prep,
+    date = lastDate(world),
+    make,
+  }: { prep: string; date?: BusinessDate | undefined; make?: number | undefined },
+) {
+  const name = world.facts.catalogue.itemNames.get(foldName(prep));
+  if (name === undefined) throw new InputError(`No prep is named "${prep}".`);
+  const wanted = make ?? (await prepFor(world, { date })).batches.find((batch) => batch.prep === name)?.make;
+  return batchCard({
+    facts: world.facts,
+    prep: name,
+    date,
+    ...(wanted === undefined ? {} : { make: wanted }),
+  });
+}
+
+function lastDate(world: World): BusinessDate {
+  return businessDateOf(momentOf(world), world.facts.catalogue.venue);
+}

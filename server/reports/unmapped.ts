@@ -1,0 +1,57 @@
+import type { Facts } from "#engine/facts.ts";
+import { saleAsks, type UnmappedSale } from "#engine/sales/asks.ts";
+import { likelyMeanings, type Meaning } from "#engine/sales/likely-meaning.ts";
+import type { SaleLine } from "#engine/sales/read/line.ts";
+import type { BusinessDate } from "#engine/time.ts";
+import { currencyDigits } from "#engine/venue.ts";
+import type { World } from "#server/world.ts";
+
+/** A ring name the book does not know, what it took at the till, and what it may mean. */
+export type Unmapped = {
+  ringName: string;
+  quantity: number;
+  net: number;
+  reason: UnmappedSale["reason"];
+  suggestions: Meaning[];
+};
+
+/** What was sold over business dates without a meaning in the book, most money first. */
+export async function unmappedFor(
+  world: World,
+  range: { from?: BusinessDate | undefined; to?: BusinessDate | undefined },
+) {
+  const { from = "0001-01-01", to = "9999-12-31" } = range;
+  const sold = saleAsks(world.facts.catalogue, await world.salesBetween({ from, to }));
+  return {
+    unmapped: withMeanings(world.facts, sold.unmapped),
+    modifiers: sold.unknownModifiers.sort((a, b) => b.quantity - a.quantity),
+    coverage: sold.quantity === 0 ? 1 : sold.mappedQuantity / sold.quantity,
+  };
+}
+
+/** The same for lines of a file that is not read in yet. */
+export function unmappedLines(facts: Facts, lines: readonly SaleLine[]): Unmapped[] {
+  const groups = lines.map(({ businessDate, at, ringName, modifiers, quantity, netMinor, grossMinor }) => ({
+    businessDate,
+    at,
+    timed: at !== null,
+    ringName,
+    modifiers,
+    quantity,
+    netMinor: netMinor ?? grossMinor ?? 0,
+  }));
+  return withMeanings(facts, saleAsks(facts.catalogue, groups).unmapped);
+}
+
+function withMeanings({ catalogue }: Facts, unmapped: readonly UnmappedSale[]): Unmapped[] {
+  const minor = 10 ** currencyDigits(catalogue.venue.currency);
+  return unmapped
+    .map(({ ringName, quantity, netMinor, reason }) => ({
+      ringName,
+      quantity,
+      net: netMinor / minor,
+      reason,
+      suggestions: likelyMeanings(catalogue, ringName),
+    }))
+    .sort((a, b) => b.net - a.net);
+}

@@ -1,0 +1,41 @@
+import { unitCosts } from "#engine/costing/unit-cost.ts";
+import { instantToLocal } from "#engine/sales/read/clock.ts";
+import { uncertaintyBudget } from "#engine/variance/budget.ts";
+import { drinksThatUsed } from "#engine/variance/drinks-that-used.ts";
+import { salesNeeded } from "#engine/variance/neighbours.ts";
+import { trendReport } from "#engine/variance/trend.ts";
+import { countsBetween } from "#server/reports/counts-between.ts";
+import { itemKnown } from "#server/reports/trend.ts";
+import { type VarianceChoice, varianceFor } from "#server/reports/variance.ts";
+import type { World } from "#server/world.ts";
+
+/** All there is to see of one item between two counts. */
+export async function varianceItemFor(world: World, choice: VarianceChoice & { item: string }) {
+  const { facts } = world;
+  const item = itemKnown(facts, choice.item);
+  const { opening, closing } = countsBetween(facts, choice);
+  const report = await varianceFor(world, choice);
+  const sales = await world.salesBetween(salesNeeded(facts, opening, closing));
+  const trend = trendReport({
+    facts,
+    sales: await world.salesBetween({}),
+    costPerBase: unitCosts(facts, closing.at),
+    item,
+  });
+  return {
+    opening: report.opening,
+    closing: report.closing,
+    from: report.from,
+    to: report.to,
+    /** Null when one of the counts missed the item, or an area of it. */
+    balance: report.items.find((row) => row.item === item) ?? null,
+    notCountedIn: report.notCountedIn[item] ?? [],
+    causes: report.causes.filter((cause) => cause.evidence.some((evidence) => evidence.item === item)),
+    drinks: drinksThatUsed(facts, sales, item, opening, closing),
+    budget: uncertaintyBudget(facts, sales, item, opening, closing) ?? null,
+    trend: trend.items[0] ?? null,
+    counts: facts.book.counts
+      .filter((row) => row.item === item && [opening.name, closing.name].includes(row.count))
+      .map((row) => ({ ...row, local: instantToLocal(row.at, facts.catalogue.venue).slice(0, 16) })),
+  };
+}

@@ -1,0 +1,142 @@
+import { saleAsks } from "#engine/sales/asks.ts";
+import { businessDateOf } from "#engine/sales/read/clock.ts";
+import { addDays, type BusinessDate, daysBetween, type Instant } from "#engine/time.ts";
+import { currencyDigits } from "#engine/venue.ts";
+import { orderFor } from "#server/reports/order.ts";
+import { prepFor } from "#server/reports/prep.ts";
+import { varianceFor } from "#server/reports/variance.ts";
+import { momentOf, type World } from "#server/world.ts";
+
+/** One thing the week asks for, as words and a state. */
+export type WeekStep = {
+  id: "count" | "sales" | "ring-names" | "variance" | "order" | "prep";
+  title: string;
+  detail: string;
+  state: "due" | "attention" | "done";
+  href: string;
+};
+
+/** A count is due when a week is nearly over. */
+const COUNT_EVERY_DAYS = 7;
+
+/** What is due and what is wrong, reckoned from the last moment in the book. */
+export async function weekFor(world: World) {
+  const { facts } = world;
+  const { venue } = facts.catalogue;
+  const at = momentOf(world);
+  const date = businessDateOf(at, venue);
+  const [closing, opening] = [facts.counts.at(-1), facts.counts.at(-2)];
+  const variance = closing === undefined || opening === undefined ? null : await varianceFor(world, {});
+  const order = await orderFor(world, { at });
+  const prep = await prepFor(world, { date });
+  const unmapped = await unmappedLately(world, date);
+  const loud = variance === null ? [] : variance.items.filter(({ verdict }) => verdict !== "quiet");
+  const nextOrders = order.suppliers.filter(({ lines }) => lines.length > 0);
+  return {
+    venue,
+    now: { at, businessDate: date },
+    latestCount: closing === undefined ? null : { name: closing.name, at: closing.at },
+    previousCount: opening === undefined ? null : { name: opening.name, at: opening.at },
+    steps: [
+      countStep(date, closing?.at, (moment) => businessDateOf(moment, venue)),
+      salesStep(date, world.salesDates?.to),
+      ringNameStep(unmapped),
+      varianceStep(variance?.items.length ?? 0, loud.length, variance?.causes.length ?? 0),
+      orderStep(nextOrders.length),
+      prepStep(prep.batches.length, prep.discard.length),
+    ],
+    totals: variance?.totals ?? null,
+    top: loud.slice(0, 3),
+    causes: variance?.causes.slice(0, 3) ?? [],
+    notCounted:
+      variance === null ? 0 : variance.notCounted.length + Object.keys(variance.notCountedIn).length,
+    unmapped,
+    expiring: prep.discard,
+    nextOrders: nextOrders.map(({ supplier, orderBy, arrives, lines, total }) => ({
+      supplier,
+      orderBy,
+      arrives,
+      lines: lines.length,
+      total,
+    })),
+  };
+}
+
+async function unmappedLately(world: World, date: BusinessDate) {
+  const sales = await world.salesBetween({ from: addDays(date, -28), to: date });
+  const minor = 10 ** currencyDigits(world.facts.catalogue.venue.currency);
+  return saleAsks(world.facts.catalogue, sales)
+    .unmapped.map(({ ringName, quantity, netMinor }) => ({ ringName, quantity, net: netMinor / minor }))
+    .sort((a, b) => b.net - a.net);
+}
+
+function countStep(
+  date: BusinessDate,
+  countedAt: Instant | undefined,
+  dateOf: (at: Instant) => BusinessDate,
+): WeekStep {
+  const step = { id: "count" as const, title: "Count", href: "/count" };
+  if (countedAt === undefined) return { ...step, state: "due", detail: "Nothing was counted yet." };
+  const days = daysBetween({ from: dateOf(countedAt), to: date });
+  const ago = days === 0 ? "today" : days === 1 ? "yesterday" : `${days} days ago`;
+  return { ...step, state: days >= COUNT_EVERY_DAYS ? "due" : "done", detail: `Last counted ${ago}.` };
+}
+
+function salesStep(date: BusinessDate, last: BusinessDate | undefined): WeekStep {
+  const step = { id: "sales" as const, title: "Sales", href: "/sales" };
+  if (last === undefined) return { ...step, state: "due", detail: "No sales file was read yet." };
+  const missing = daysBetween({ from: last, to: date }) - 1;
+  if (missing <= 0) return { ...step, state: "done", detail: `Sales are in up to ${last}.` };
+  return {
+    ...step,
+    state: "due",
+    detail: `${missing} ${missing === 1 ? "day is" : "days are"} missing after ${last}.`,
+  };
+}
+
+function ringNameStep(unmapped: { ringName: string }[]): WeekStep {
+  const names = unmapped.length;
+  return {
+    id: "ring-names",
+    title: "Ring names",
+    href: "/sales",
+    state: names === 0 ? "done" : "attention",
+    detail:
+      names === 0
+        ? "All that was sold is known."
+        : `${names} ${names === 1 ? "name is" : "names are"} sold that no spec knows.`,
+  };
+}
+
+function varianceStep(items: number, loud: number, causes: number): WeekStep {
+  const step = { id: "variance" as const, title: "Variance", href: "/variance" };
+  if (items === 0) return { ...step, state: "due", detail: "It takes two counts to compare." };
+  if (loud === 0)
+    return { ...step, state: "done", detail: `All ${items} items are within what counting can do.` };
+  const reasons = causes === 0 ? "" : ` ${causes} likely ${causes === 1 ? "reason" : "reasons"} to check.`;
+  return { ...step, state: "attention", detail: `${loud} of ${items} items stand out.${reasons}` };
+}
+
+function orderStep(suppliers: number): WeekStep {
+  return {
+    id: "order",
+    title: "Order",
+    href: "/order",
+    state: suppliers === 0 ? "done" : "due",
+    detail:
+      suppliers === 0
+        ? "Nothing is needed before the next cut-offs."
+        : `${suppliers} ${suppliers === 1 ? "supplier" : "suppliers"} to order from.`,
+  };
+}
+
+function prepStep(batches: number, expired: number): WeekStep {
+  const old = expired === 0 ? "" : ` ${expired} past ${expired === 1 ? "its" : "their"} date.`;
+  return {
+    id: "prep",
+    title: "Prep",
+    href: "/prep",
+    state: expired > 0 ? "attention" : batches > 0 ? "due" : "done",
+    detail: `${batches === 0 ? "Nothing to make." : `${batches} ${batches === 1 ? "batch" : "batches"} to make.`}${old}`,
+  };
+}

@@ -1,0 +1,91 @@
+import { Hono } from "hono";
+import { z } from "zod";
+import type { Db } from "#db/open.ts";
+import {
+  addBatch,
+  addDeliveries,
+  addLoss,
+  addTransfer,
+  correctEntry,
+  listEntries,
+  withdrawEntry,
+} from "#db/stock-repository.ts";
+import { Batch, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import { Instant } from "#engine/time.ts";
+import { about, checked } from "#server/http.ts";
+import { InputError } from "#server/input-error.ts";
+import type { Stamp } from "#server/stamp.ts";
+
+const KINDS = { deliveries: "delivery", batches: "batch", losses: "loss", transfers: "transfer" } as const;
+const FACTS = { deliveries: Delivery, batches: Batch, losses: Loss, transfers: Transfer } as const;
+
+const kind = z.object({ kind: z.enum(["deliveries", "batches", "losses", "transfers"]) });
+const entry = kind.extend({ id: z.coerce.number().int().positive() });
+const reason = z.string().trim().min(1, "Say why; it stays in the history.");
+
+/** Deliveries, batches, losses and transfers: entered, listed, corrected and taken back, never erased. */
+export function entryRoutes(db: Db, stamp: Stamp) {
+  const doing = (by: string) => ({ now: stamp.now(), by });
+  return new Hono()
+    .post(
+      "/deliveries",
+      about("Enters the lines of a delivery, all or none"),
+      checked("json", z.array(Delivery).min(1)),
+      async (c) => {
+        const lines = c.req.valid("json");
+        return c.json({ ids: await addDeliveries(db, lines, doing(lines[0]?.by ?? "")) });
+      },
+    )
+    .post("/batches", about("Enters one making of a prep"), checked("json", Batch), async (c) =>
+      c.json({ id: await addBatch(db, c.req.valid("json"), doing(c.req.valid("json").by)) }),
+    )
+    .post("/losses", about("Enters stock gone without a sale"), checked("json", Loss), async (c) =>
+      c.json({ id: await addLoss(db, c.req.valid("json"), doing(c.req.valid("json").by)) }),
+    )
+    .post(
+      "/transfers",
+      about("Enters stock that came from or went to another place"),
+      checked("json", Transfer),
+      async (c) => c.json({ id: await addTransfer(db, c.req.valid("json"), doing("")) }),
+    )
+    .get(
+      "/entries/:kind",
+      about("Entries of one kind, newest first, each with its history"),
+      checked("param", kind),
+      checked("query", z.object({ from: Instant.optional(), to: Instant.optional() })),
+      async (c) => {
+        const { from, to } = c.req.valid("query");
+        const between = { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
+        const entries = await listEntries(db, KINDS[c.req.valid("param").kind], between);
+        return c.json([...entries].reverse());
+      },
+    )
+    .post(
+      "/entries/:kind/:id/correct",
+      about("Enters the right facts in place of an entry; the wrong one stays in the history"),
+      checked("param", entry),
+      checked("json", z.object({ facts: z.unknown(), reason, by: z.string().default("") })),
+      async (c) => {
+        const { kind: name, id } = c.req.valid("param");
+        const body = c.req.valid("json");
+        const facts = FACTS[name].safeParse(body.facts);
+        if (!facts.success)
+          throw new InputError(
+            facts.error.issues.map(({ path, message }) => `${path.join(".")}: ${message}`),
+          );
+        const by = { ...doing(body.by), reason: body.reason };
+        return c.json({ id: await correctEntry(db, KINDS[name], id, facts.data, by) });
+      },
+    )
+    .post(
+      "/entries/:kind/:id/withdraw",
+      about("Takes an entry back; it stays in the history with the reason"),
+      checked("param", entry),
+      checked("json", z.object({ reason, by: z.string().default("") })),
+      async (c) => {
+        const { kind: name, id } = c.req.valid("param");
+        const { reason: why, by } = c.req.valid("json");
+        return c.json({ id: await withdrawEntry(db, KINDS[name], id, { ...doing(by), reason: why }) });
+      },
+    );
+}

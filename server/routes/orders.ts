@@ -1,0 +1,26 @@
+import { Hono } from "hono";
+import { z } from "zod";
+import type { Db } from "#db/open.ts";
+import { placeOrder } from "#db/orders-repository.ts";
+import { openOrders } from "#engine/orders/open-orders.ts";
+import { OrderLine } from "#engine/orders/supplier.ts";
+import { about, checked } from "#server/http.ts";
+import { momentOf, openWorld } from "#server/world.ts";
+
+/** Orders placed and not yet wholly delivered. */
+export function orderRoutes(db: Db) {
+  return new Hono()
+    .get("/", about("Open order lines"), async (c) => {
+      const world = await openWorld(db);
+      return c.json(openOrders(world.facts, momentOf(world)));
+    })
+    .post(
+      "/",
+      about("Places an order with one supplier: all its lines"),
+      checked("json", z.array(OrderLine).min(1)),
+      async (c) => {
+        await placeOrder(db, c.req.valid("json"));
+        return c.json({ placed: c.req.valid("json").length });
+      },
+    );
+}

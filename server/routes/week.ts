@@ -1,0 +1,15 @@
+import { Hono } from "hono";
+import type { Db } from "#db/open.ts";
+import { about } from "#server/http.ts";
+import { weekFor } from "#server/reports/week.ts";
+import { openWorld } from "#server/world.ts";
+
+export function weekRoutes(db: Db) {
+  return new Hono()
+    .get("/venue", about("How the venue is set up"), async (c) =>
+      c.json((await openWorld(db)).facts.catalogue.venue),
+    )
+    .get("/week", about("What is due this week, and what is wrong"), async (c) =>
+      c.json(await weekFor(await openWorld(db))),
+    );
+}

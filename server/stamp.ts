@@ -1,0 +1,2 @@
+/** Who enters something, and the clock that dates it. */
+export type Stamp = { now: () => string };
