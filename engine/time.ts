@@ -1,7 +1,7 @@
 import { z } from "zod";
 
 /** A trading day, "YYYY-MM-DD"; it ends at the venue's closing hour. Dates that do not exist are refused. */
-export const BusinessDate = z.iso.date();
+export const BusinessDate = z.iso.date("no such date; write it as 2026-11-23");
 export type BusinessDate = z.infer<typeof BusinessDate>;
 
 /** A moment in UTC to the second, "2026-11-02T15:00:00Z"; two moments compare as their texts do. */

@@ -2,8 +2,8 @@ import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { csrf } from "hono/csrf";
 import { secureHeaders } from "hono/secure-headers";
-import { openAPIRouteHandler } from "hono-openapi";
 import type { Db } from "#db/open.ts";
+import { apiDocument } from "#server/api-document.ts";
 import { answerFault } from "#server/http.ts";
 import { catalogueRoutes } from "#server/routes/catalogue.ts";
 import { countRoutes } from "#server/routes/counts.ts";
@@ -73,19 +73,7 @@ export function createApp({ db, now, webFolder }: AppDeps) {
     .route("/api/orders", orderRoutes(db))
     .route("/api", specRoutes(db))
     .route("/api", entryRoutes(db, stamp));
-  app.get(
-    "/api/openapi.json",
-    openAPIRouteHandler(app, {
-      documentation: {
-        openapi: "3.1.0",
-        info: {
-          title: "Ullage",
-          version: "0.1.0",
-          description: "What the screens and the command line use.",
-        },
-      },
-    }),
-  );
+  app.get("/api/openapi.json", async (c) => c.json(await apiDocument(app)));
   app.all("/api/*", (c) =>
     c.json({ problems: [{ field: "", message: `There is nothing at ${c.req.path}.` }] }, 404),
   );

@@ -1,4 +1,5 @@
 import { loadBook } from "#db/book-repository.ts";
+import { NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { saleGroups, salesExtent } from "#db/sales-repository.ts";
 import { changeToken } from "#db/stored/transaction.ts";
@@ -16,6 +17,8 @@ export type World = {
   lastMoment: Instant | null;
   /** Sales of business dates, both included; the days of counts, and of any moment given, come line by line. */
   salesBetween: (range: { from?: BusinessDate; to?: BusinessDate; at?: Instant }) => Promise<SaleGroup[]>;
+  /** Gives what `make` made of this world before under the same key; a world lives until something is written. */
+  remembered: <T>(key: string, make: () => Promise<T>) => Promise<T>;
   /** First and last business date with sales. */
   salesDates: { from: BusinessDate; to: BusinessDate } | undefined;
 };
@@ -24,7 +27,7 @@ const worlds = new WeakMap<Db, { token: string; world: World }>();
 
 /**
  * The world of a database, kept as long as nothing is written to it.
- * Throws InputError when the database holds no venue yet.
+ * Throws NotFoundError when the database holds no venue yet.
  */
 export async function openWorld(db: Db): Promise<World> {
   const token = await changeToken(db);
@@ -32,15 +35,23 @@ export async function openWorld(db: Db): Promise<World> {
   if (kept !== undefined && kept.token === token) return kept.world;
   const book = await loadBook(db);
   if (book === undefined) {
-    throw new InputError(
+    throw new NotFoundError(
       "This database holds no venue yet. Bring one in with: ullage load DIR (or try: ullage demo).",
     );
   }
   const facts = factsOf(book);
   const extent = await salesExtent(db);
   const divided = dividedDates(facts.counts, facts.catalogue);
+  const memory = new Map<string, Promise<unknown>>();
   const world: World = {
     facts,
+    remembered: <T>(key: string, make: () => Promise<T>) => {
+      const known = memory.get(key) as Promise<T> | undefined;
+      if (known !== undefined) return known;
+      const made = make();
+      memory.set(key, made);
+      return made;
+    },
     salesDates: extent,
     lastMoment: lastMomentOf(facts, extent?.to, extent?.lastAt ?? null),
     salesBetween: ({ from = "0001-01-01", to = "9999-12-31", at }) => {

@@ -24,6 +24,8 @@ export async function countSheetFor(world: World) {
   const date = lastMoment === null ? "9999-12-31" : businessDateOf(lastMoment, catalogue.venue);
   const lastRows = groupBy(facts.book.counts, (row) => JSON.stringify([row.area, row.item]));
   return {
+    /** The moment the expected figures stand for. */
+    at: lastMoment,
     areas: [...groupBy(shelves, (shelf) => shelf.area)].map(([area, own]) => ({
       area,
       items: [...own]
@@ -37,6 +39,8 @@ export async function countSheetFor(world: World) {
             base: facts?.base ?? "each",
             category: facts?.category ?? "",
             inHouse: facts?.inHouse ?? false,
+            densityGPerMl: facts?.densityGPerMl ?? null,
+            pieceG: facts?.pieceG ?? null,
             packs: packsInForce(catalogue, item, date).map((pack) => ({
               pack: pack.pack,
               size: baseAmount(catalogue, pack),

@@ -11,11 +11,19 @@ export type OrderChoice = {
   budgetMinor?: number | undefined;
 };
 
-export type OrderReport = Awaited<ReturnType<typeof orderFor>>;
+export type OrderReport = Awaited<ReturnType<typeof orderAt>>;
 
 /** What to order from whom at a moment, by default the last of the book. Moments are the venue's local time. */
-export async function orderFor(world: World, { at, supplier, budgetMinor }: OrderChoice) {
+export async function orderFor(
+  world: World,
+  { at, supplier, budgetMinor }: OrderChoice,
+): Promise<OrderReport> {
   const moment = momentOf(world, at);
+  const key = JSON.stringify(["order", moment, supplier, budgetMinor]);
+  return world.remembered(key, () => orderAt(world, moment, { supplier, budgetMinor }));
+}
+
+async function orderAt(world: World, moment: Instant, { supplier, budgetMinor }: Omit<OrderChoice, "at">) {
   const { venue } = world.facts.catalogue;
   const plan = planOrder({
     facts: world.facts,

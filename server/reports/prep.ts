@@ -9,10 +9,17 @@ import { momentOf, type World } from "#server/world.ts";
 
 export type PrepChoice = { date?: BusinessDate | undefined; days?: number | undefined };
 
-export type PrepReport = Awaited<ReturnType<typeof prepFor>>;
+export type PrepReport = Awaited<ReturnType<typeof prepOn>>;
 
 /** What to make on a business date, by default that of the book's last moment. Moments are the venue's local time. */
-export async function prepFor(world: World, { date = lastDate(world), days }: PrepChoice) {
+export async function prepFor(
+  world: World,
+  { date = lastDate(world), days }: PrepChoice,
+): Promise<PrepReport> {
+  return world.remembered(JSON.stringify(["prep", date, days]), () => prepOn(world, date, days));
+}
+
+async function prepOn(world: World, date: BusinessDate, days: number | undefined) {
   const { venue } = world.facts.catalogue;
   const plan = prepPlan({
     facts: world.facts,

@@ -1,4 +1,5 @@
 import { unitCosts } from "#engine/costing/unit-cost.ts";
+import type { Count } from "#engine/stock/counts.ts";
 import { salesNeeded } from "#engine/variance/neighbours.ts";
 import { type VarianceReport, varianceReport } from "#engine/variance/report.ts";
 import { countsBetween } from "#server/reports/counts-between.ts";
@@ -8,8 +9,13 @@ export type VarianceChoice = { count?: string | undefined; since?: string | unde
 
 /** The variance between the counts named, by default the last two. */
 export async function varianceFor(world: World, choice: VarianceChoice): Promise<VarianceReport> {
+  const { opening, closing } = countsBetween(world.facts, choice);
+  const key = JSON.stringify(["variance", opening.name, closing.name]);
+  return world.remembered(key, () => varianceBetween(world, opening, closing));
+}
+
+async function varianceBetween(world: World, opening: Count, closing: Count): Promise<VarianceReport> {
   const { facts } = world;
-  const { opening, closing } = countsBetween(facts, choice);
   const sales = await world.salesBetween(salesNeeded(facts, opening, closing));
   return varianceReport({ facts, sales, opening, closing, costPerBase: unitCosts(facts, closing.at) });
 }
