@@ -91,7 +91,7 @@ function suits(role: Role, profile: Profile): number {
 }
 
 /** Headings whose words mean two things, decided by what stands below them. */
-function byContents(heading: string, role: Role | undefined, profile: Profile): Role | undefined {
+function byContents(heading: string, role: Role, profile: Profile): Role {
   const share = (count: number): number => (profile.filled === 0 ? 0 : count / profile.filled);
   const word = foldHeading(heading);
   if (role === "when" && share(profile.dated) < 0.5 && share(profile.whole) > 0.8)
@@ -173,9 +173,9 @@ function isBareTimes(sample: SheetRows, column: number): boolean {
 
 function detect(heading: string, sample: SheetRows, column: number, rows: SheetRows): ColumnFinding {
   const named = roleOf(heading);
+  if (named === undefined) return { heading, role: "unknown", confidence: 0 };
   const profile = profileOf(sample, column);
-  const role = byContents(heading, named?.role, profile);
-  if (named === undefined || role === undefined) return { heading, role: "unknown", confidence: 0 };
+  const role = byContents(heading, named.role, profile);
   if (role === "kind" && !isKindColumn(rows, column, heading))
     return { heading, role: "other", confidence: 0.6 };
   const confidence = named.score * suits(role, profile);

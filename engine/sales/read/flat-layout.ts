@@ -25,8 +25,6 @@ export function nothingRead(): Reading {
 export type FlatLayout = Placing &
   MoneyReading &
   ChildStyle & {
-    /** The business date of a file that has no date in its rows; undefined where the rows have one. */
-    day: string | undefined;
     /** The kind a row's own word says; undefined for an unknown word. */
     readKind: (cell: string) => RowKind | undefined;
     /** Each row is one sale: the file has no quantity column and is one row an item sold. */

@@ -2,8 +2,10 @@ import { childStyleOf } from "#engine/sales/read/child-marks.ts";
 import { type ColumnFinding, type ColumnMap, findColumns } from "#engine/sales/read/columns.ts";
 import { type FlatLayout, nothingRead, type Reading } from "#engine/sales/read/flat-layout.ts";
 import { findHeader, namedHeadings } from "#engine/sales/read/header.ts";
+import { roleOf } from "#engine/sales/read/headings.ts";
 import { offsetInHeading, readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
 import { readMoneyMinor } from "#engine/sales/read/number.ts";
+import { cut } from "#engine/sales/read/place-in-time.ts";
 import { type CellStyles, planStyles, type Reckoning } from "#engine/sales/read/plan.ts";
 import { priceMeaning } from "#engine/sales/read/price.ts";
 import { readFlat } from "#engine/sales/read/read-flat.ts";
@@ -101,13 +103,16 @@ function ofRows(rows: SheetRows, found: Found, hasDates: boolean, reckoning: Rec
   };
   return {
     styles,
-    question: question ?? titled.question ?? quantityQuestion,
+    question: question ?? askForDates(found, rows, hasDates, shape) ?? titled.question ?? quantityQuestion,
     read: (lastRow?: number) => readFlat(rows, firstRow, layout, lastRow),
   };
 }
 
+const COLUMNS_MOST = 400;
+
+/** Numbers for the columns of a sheet without headings, as shapes name them. */
 function unnamed(rows: SheetRows): string[] {
-  const width = Math.max(0, ...rows.slice(0, 200).map((row) => row.length));
+  const width = Math.min(COLUMNS_MOST, Math.max(0, ...rows.slice(0, 200).map((row) => row.length)));
   return Array.from({ length: width }, (_, column) => `#${column + 1}`);
 }
 
@@ -129,6 +134,24 @@ function askForHeadings(shape: SalesShape | undefined): string {
     return `the shape names the headings ${named.map((heading) => `"${heading}"`).join(", ")}, and no row of the file has any of them. Is it the right shape?`;
   return 'which row holds the headings? None of the first rows names columns such as date, item and quantity. Add a row of headings, or name the columns by number ("#1", "#2", …) in sales-shapes.json.';
 }
+
+/** A column headed as dates that holds none must not give way to a date above the headings. */
+function askForDates(
+  { headings, findings, firstRow }: Found,
+  rows: SheetRows,
+  hasDates: boolean,
+  shape: SalesShape | undefined,
+): string | null {
+  if (hasDates || shape?.day !== undefined) return null;
+  const column = findings.findIndex(
+    ({ heading, role }) => role === "unknown" && DATE_ROLES.has(roleOf(heading)?.role ?? "unknown"),
+  );
+  const example = rows.slice(firstRow).find((row) => (row[column] ?? "").trim() !== "")?.[column];
+  if (column < 0 || example === undefined) return null;
+  return `how are the dates in the column "${headings[column]}" written? "${cut(example)}" cannot be read as one. Export them as YYYY-MM-DD, or name the column of dates in sales-shapes.json.`;
+}
+
+const DATE_ROLES: ReadonlySet<string> = new Set(["when", "date", "businessDate"]);
 
 /** Without a quantity column a row is one sale, if it is dated and nothing else could be the quantity. */
 function askForQuantity(

@@ -63,6 +63,12 @@ export function readMoment(cell: string): WrittenMoment | undefined {
   const text = cell.trim();
   if (text === "" || text.length > CELL_CHARACTERS_MOST) return undefined;
   if (DIGITS.test(text)) return momentOfDigits(text);
+  if (/^\d{10}\.\d{1,9}$/.test(text)) return momentOfDigits(text.slice(0, 10));
+  const basic = /^(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)?(Z|[+-]\d{4})?$/.exec(text);
+  if (basic !== null) {
+    const [, year, month, day, hour, minute, second = "00", zone = ""] = basic;
+    return isoMoment(`${year}-${month}-${day}T${hour}:${minute}:${second}${zone}`);
+  }
   const fast = isoMoment(text);
   if (fast !== undefined) return fast;
   return writtenMoment(text.replace(/\s+/g, " "));

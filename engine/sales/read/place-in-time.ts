@@ -22,6 +22,8 @@ export type Placing = {
   styles: CellStyles;
   clock: VenueClock;
   headings: readonly string[];
+  /** The business date of a whole file that has no date in its rows; undefined where the rows have one. */
+  day: string | undefined;
   /** Reads a date cell and a time cell; both repeat, so they may remember. */
   readDay: (cell: string) => WrittenMoment | undefined;
   readTime: (cell: string) => number | undefined;
@@ -50,6 +52,7 @@ export function placeRow(row: readonly string[], placing: Placing): Placed {
 }
 
 function businessDay(row: readonly string[], placing: Placing): number | string | undefined {
+  if (placing.day !== undefined) return Date.parse(placing.day) / (DAY_S * 1000);
   const { map, styles, readDay } = placing;
   const column = styles.isDateBusinessDate ? map.date : map.businessDate;
   const cell = column === undefined ? "" : (row[column] ?? "").trim();

@@ -58,7 +58,7 @@ function readRow(row: readonly string[], layout: FlatLayout, checks: Checks, rea
   }
   const itemCell = cellOf(row, map.item);
   const quantityCell = cellOf(row, map.quantity).trim();
-  const placed = layout.day === undefined ? placeRow(row, layout) : { businessDate: layout.day, at: null };
+  const placed = placeRow(row, layout);
   if (isTotalRow(row, itemCell, placed, layout)) return "skip";
   const child = readChild(row, layout, { kind, itemCell, quantityCell, placed }, checks);
   if (child !== undefined) return child;

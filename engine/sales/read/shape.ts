@@ -75,7 +75,7 @@ export const SalesShapes = z.array(SalesShape);
 
 /**
  * The first shape whose glob fits the file; undefined when none does. `*` is any run of characters, `?` is one;
- * case does not matter, and a glob without "/" is held against the last part of the path.
+ * case does not matter, and folders count only where both the glob and the file have them.
  *
  * "till-*.csv" fits "sales/Till-07.csv".
  */
@@ -84,7 +84,9 @@ export function shapeFor(fileName: string, shapes: readonly SalesShape[]): Sales
   const name = path.slice(path.lastIndexOf("/") + 1);
   return shapes.find(({ files }) => {
     const glob = files.toLowerCase();
-    return fitsGlob(glob, glob.includes("/") ? path : name) || fitsGlob(glob, path);
+    // A file known by its bare name may still be meant by a glob with a folder.
+    const lastPart = glob.slice(glob.lastIndexOf("/") + 1);
+    return fitsGlob(glob, path) || fitsGlob(path.includes("/") ? glob : lastPart, name);
   });
 }
 

@@ -53,7 +53,7 @@ const sale: fc.Arbitrary<Sale> = fc.record({
     "Two\nlines",
     "=SUM(1)",
     "Total Eclipse",
-    "1664 Old Road",
+    "9 Old Road",
   ),
   modifiers: fc.constantFrom("", "no egg", "no egg; extra lime", "half, half"),
   quantity: fc.integer({ min: -3, max: 12 }).filter((quantity) => quantity !== 0),
