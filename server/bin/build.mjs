@@ -1,6 +1,6 @@
 // Compiles what is stale: TypeScript into dist/, and with the screens asked for, those into dist/web.
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, statSync, utimesSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, rmdirSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -40,21 +40,54 @@ function run(stamp, tool, args) {
   utimesSync(file, startedAt, startedAt);
 }
 
+const LOCK = join(root, "dist", ".building");
+const LOCK_OLD_MS = 120_000;
+
+/** One build at a time: a second command waits for the first, whose half-written files it must not run. */
+function whileLocked(work) {
+  mkdirSync(join(root, "dist"), { recursive: true });
+  for (;;) {
+    try {
+      mkdirSync(LOCK);
+      break;
+    } catch {
+      const heldMs = existsSync(LOCK) ? Date.now() - statSync(LOCK).mtimeMs : 0;
+      if (heldMs > LOCK_OLD_MS) rmdirSync(LOCK);
+      else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100);
+    }
+  }
+  process.once("exit", releaseLock);
+  try {
+    work();
+  } finally {
+    process.off("exit", releaseLock);
+    releaseLock();
+  }
+}
+
+function releaseLock() {
+  if (existsSync(LOCK)) rmdirSync(LOCK);
+}
+
+function buildIfStale(stamp, folders, tool, args, notice) {
+  if (!isStale(stamp, folders)) return;
+  whileLocked(() => {
+    if (!isStale(stamp, folders)) return;
+    if (notice !== undefined) process.stderr.write(`${notice}\n`);
+    run(stamp, tool, args);
+  });
+}
+
 /** Brings dist/ up to date; an installed package has no sources and nothing to build. */
 export function buildStale({ withWeb = false } = {}) {
   if (!existsSync(join(root, "tsconfig.json")) || !existsSync(join(root, "node_modules", "typescript")))
     return;
-  if (isStale(".built", ["engine", "db", "server"])) {
-    run(".built", ["typescript", "bin", "tsc"], ["-p", "server/tsconfig.json"]);
-  }
-  if (withWeb && isStale(".built-web", ["engine", "server", "web"])) {
-    process.stderr.write("Building the screens …\n");
-    run(
-      ".built-web",
-      ["vite", "bin", "vite.js"],
-      ["build", "--config", "web/vite.config.ts", "--logLevel", "warn"],
-    );
-  }
+  const tsc = ["typescript", "bin", "tsc"];
+  buildIfStale(".built", ["engine", "db", "server"], tsc, ["-p", "server/tsconfig.json"]);
+  if (!withWeb) return;
+  const vite = ["vite", "bin", "vite.js"];
+  const build = ["build", "--config", "web/vite.config.ts", "--logLevel", "warn"];
+  buildIfStale(".built-web", ["engine", "server", "web"], vite, build, "Building the screens …");
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) buildStale({ withWeb: true });

@@ -1,5 +1,4 @@
 import { Command, CommanderError, Option } from "commander";
-import { reportFault } from "#server/cli/fault.ts";
 import type { Format } from "#server/cli/output.ts";
 
 /** Options that every command takes. */
@@ -203,6 +202,7 @@ export async function runCommand(args: readonly string[]): Promise<number> {
     return status;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 || args.length === 0 ? 0 : 2;
+    const { reportFault } = await import("#server/cli/fault.ts");
     return reportFault(error);
   }
 }
