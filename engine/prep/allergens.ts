@@ -45,9 +45,8 @@ function collect(catalogue: Catalogue, name: string, date: BusinessDate, walk: W
   const cut = inForce(catalogue.cuts.get(name) ?? [], date);
   if (cut !== undefined) collect(catalogue, cut.source, date, inner);
   for (const { item, orItems } of inForce(catalogue.specs.get(name) ?? [], date)?.lines ?? []) {
-    // Of an either-of line nobody knows which one went in.
-    const isSure = inner.isSure && orItems.length === 0;
-    for (const input of [item, ...orItems]) collect(catalogue, input, date, { ...inner, isSure });
+    collect(catalogue, item, date, inner);
+    for (const other of orItems) collect(catalogue, other, date, { ...inner, isSure: false });
   }
 }
 

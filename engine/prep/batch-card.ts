@@ -10,6 +10,7 @@ import { type Making, makingOf } from "#engine/prep/making.ts";
 import { syrupCautions } from "#engine/prep/syrup-check.ts";
 import { useBy } from "#engine/prep/use-by.ts";
 import { type Input, mixedSyrup, weightG } from "#engine/prep/weights.ts";
+import { type YieldSeen, yieldCautions, yieldSeen } from "#engine/prep/yield-seen.ts";
 import type { BusinessDate } from "#engine/time.ts";
 import { inForce } from "#engine/versions.ts";
 
@@ -41,6 +42,9 @@ export type BatchCard = {
   steps: string[];
   activeMinutes: number | null;
   standingHours: number | null;
+  /** What batches on record gave against the sheet, and so what to expect of this one, in `unit`. */
+  yieldSeen: YieldSeen | null;
+  expectedYield: number;
   /** What the finished syrup must read; of the item, where the inputs do not tell. */
   targetBrix: number | null;
   /** What the inputs weigh together, where all weights are known. */
@@ -91,6 +95,7 @@ export function batchCard(question: CardQuestion): BatchCard {
   const weights = inputs.map((input) => weightG(catalogue, input, date));
   const mix = mixedSyrup(catalogue, inputs, date);
   const item = itemNamed(catalogue, prep);
+  const seen = yieldSeen(facts, prep, date);
   const makeMl = item.base === "ml" ? make : null;
   return {
     prep,
@@ -102,12 +107,18 @@ export function batchCard(question: CardQuestion): BatchCard {
     steps: stepsOf(making.method),
     activeMinutes: making.activeMinutes,
     standingHours: making.standingHours,
+    yieldSeen: seen ?? null,
+    expectedYield: (make * (seen?.ratio ?? 1)) / making.perUnit,
     targetBrix: mix?.brix ?? item.brix,
     totalWeightG: weights.some((grams) => grams === undefined) ? null : sum(weights),
     volumeMl: mix?.volumeMl ?? null,
     useBy: useBy(date, making.shelfLifeDays),
     allergens: allergensOf(catalogue, prep, date),
-    cautions: [...syrupCautions({ mix, makeMl }), ...cautionsOf(catalogue, prep, date)],
+    cautions: [
+      ...yieldCautions(seen),
+      ...syrupCautions({ mix, makeMl }),
+      ...cautionsOf(catalogue, prep, date),
+    ],
     label: labelOf(catalogue, { prep, madeOn: date }),
   };
 }

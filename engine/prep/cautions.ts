@@ -105,7 +105,7 @@ function shorterLived(catalogue: Catalogue, prep: string, date: BusinessDate): s
   if (shorter.length === 0) return [];
   const names = shorter.map(({ item }) => item).join(", ");
   return [
-    `${names} keeps less long than the mix: check whether your local food code dates a mix by its earliest ingredient.`,
+    `Keeps less long than the mix: ${names}. Check whether your local food code dates a mix by its earliest ingredient.`,
   ];
 }
 

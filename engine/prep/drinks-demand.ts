@@ -4,7 +4,7 @@ import { itemDemandReader } from "#engine/demand/item-demand.ts";
 import { fitDemand } from "#engine/demand/model.ts";
 import { soldSeries } from "#engine/demand/series.ts";
 import type { Facts } from "#engine/facts.ts";
-import type { DrinksDemand } from "#engine/prep/need.ts";
+import type { DrinksDemand } from "#engine/prep/taken.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { type BusinessDate, datesFrom } from "#engine/time.ts";
 

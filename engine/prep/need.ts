@@ -5,16 +5,15 @@ import type { PrepStock } from "#engine/prep/fridge.ts";
 import { afterUse, isGood, type Layer, sumOf, usableStock } from "#engine/prep/layers.ts";
 import { lowLevelCodes } from "#engine/prep/levels.ts";
 import type { Making } from "#engine/prep/making.ts";
+import {
+  type DrinksDemand,
+  directDemand,
+  laterDemand,
+  sumDemand,
+  takenByBatches,
+} from "#engine/prep/taken.ts";
 import { daysServed } from "#engine/prep/use-by.ts";
 import { addDays, type BusinessDate, datesFrom } from "#engine/time.ts";
-
-/** What the drinks are expected to take, as far as prep has to know it; in base units. */
-export type DrinksDemand = {
-  /** Of stocked items, over all days from one to another. */
-  itemsOver: (days: { from: BusinessDate; to: BusinessDate }) => ReadonlyMap<string, Demand>;
-  /** Of what is cut when it is asked for, on one day. */
-  cutsOn: (date: BusinessDate) => ReadonlyMap<string, Demand>;
-};
 
 /** One prep on the day of prep. Amounts are in base units. */
 export type PrepNeed = BatchSize & {
@@ -34,6 +33,8 @@ export type PrepNeed = BatchSize & {
   runsOutOn: BusinessDate | null;
   /** What is usable covers today and, for what stands overnight, tomorrow: the batch can be begun tomorrow. */
   canWait: boolean;
+  /** What would do until the next making, where the kitchen makes it more often than it has to. */
+  untilNext: { days: number; need: number; make: number } | null;
   /** Past its date when prep begins. */
   past: Layer[];
 };
@@ -52,6 +53,10 @@ export type NeedInput = {
   days: number | null;
   demand: DrinksDemand;
   stock: ReadonlyMap<string, PrepStock>;
+  /** Leave what can wait, and make what keeps less than a week only until its next usual making. */
+  onlyDue: boolean;
+  /** Usual days from one making to the next, where known. */
+  pace: ReadonlyMap<string, number>;
   /** Trading days between the last one on record and the day of prep: their use is still to come off the stock. */
   daysBefore: readonly BusinessDate[];
 };
@@ -72,105 +77,81 @@ export function prepNeeds(input: NeedInput): PrepNeed[] {
 }
 
 function needOf(making: Making, known: ReadonlyMap<string, PrepNeed>, input: NeedInput): PrepNeed {
-  const { catalogue, date, stock } = input;
+  const { catalogue, date, stock, demand } = input;
   const { prep, batchStep, vesselMax } = making;
   const { base, serviceLevel } = itemNamed(catalogue, prep);
-  const quantileOf = (demand: Demand) =>
-    demandQuantile(demand, serviceLevel ?? catalogue.venue.serviceLevel, { isCount: base === "each" });
+  const quantileOf = (asked: Demand) =>
+    demandQuantile(asked, serviceLevel ?? catalogue.venue.serviceLevel, { isCount: base === "each" });
   const days = daysToServe(making, input);
   const { held, variance } = stockOnDay(prep, input);
   const good = held.filter((layer) => isGood(layer, date));
 
-  const forBatches = sumOfUse(prep, known);
-  const drinks = sumDemand([directDemand(prep, days, input), laterDemand(prep, days, known, input)]);
-  const need = quantileOf(drinks.mean > 0 ? sumDemand([drinks, { mean: 0, variance }]) : drinks) + forBatches;
+  const forBatches = takenByBatches(prep, known);
   const daily = days.map((day) => ({
     date: day,
     amount:
-      directDemand(prep, [day], input).mean +
-      laterDemand(prep, [day], known, input).mean +
+      directDemand(prep, [day], demand).mean +
+      laterDemand(prep, [day], known, demand).mean +
       (day === date ? forBatches : 0),
   }));
   const usable = usableStock(good, daily);
-  const soon = days.slice(0, (making.standingHours ?? 0) > READY_TONIGHT_HOURS ? 2 : 1);
+  const needFor = (first: readonly BusinessDate[]) => {
+    const asked = sumDemand([directDemand(prep, first, demand), laterDemand(prep, first, known, demand)]);
+    return quantileOf(asked.mean > 0 ? sumDemand([asked, { mean: 0, variance }]) : asked) + forBatches;
+  };
+  const shortFor = (first: readonly BusinessDate[]) =>
+    needFor(first) - usableStock(good, daily.slice(0, first.length));
+  const soon = days.slice(0, isReadyTonight(making) ? 1 : 2);
+  const next = days.slice(0, input.pace.get(prep) ?? days.length);
+  const sizeFor = (first: readonly BusinessDate[]) =>
+    batchSize({ short: shortFor(first), batchStep, vesselMax });
+  const canWait = soon.length < days.length && shortFor(soon) <= 0;
+  const size = sizeFor(days);
   return {
     making,
     days,
-    need,
+    need: needFor(days),
     forBatches,
     onHand: sumOf(good),
     usable,
-    ...batchSize({ short: need - usable, batchStep, vesselMax }),
+    ...(canWait && input.onlyDue ? NOTHING : size),
     basis: stock.get(prep)?.basis ?? "none",
     runsOutOn: runsOutOn(usable, daily),
-    canWait: soon.length < days.length && usable >= quantileOf(directDemand(prep, soon, input)) + forBatches,
+    canWait: canWait && size.make > 0,
+    untilNext:
+      next.length < days.length ? { days: next.length, need: needFor(next), make: sizeFor(next).make } : null,
     past: held.filter((layer) => !isGood(layer, date)),
   };
 }
+
+const NOTHING: BatchSize = { make: 0, batches: 0 };
 
 /** What is left when the day of prep comes, days not on record taken off, and how unsure that makes it. */
 function stockOnDay(prep: string, input: NeedInput): { held: Layer[]; variance: number } {
   let held = input.stock.get(prep)?.layers ?? [];
   let variance = 0;
   for (const day of input.daysBefore) {
-    const demand = directDemand(prep, [day], input);
-    held = afterUse(held, demand.mean, day);
-    variance += demand.variance;
+    const taken = directDemand(prep, [day], input.demand);
+    held = afterUse(held, taken.mean, day);
+    variance += taken.variance;
   }
   return { held, variance };
 }
 
-/** What today's batches of other preps take of one. */
-function sumOfUse(prep: string, known: ReadonlyMap<string, PrepNeed>): number {
-  return [...known.values()].reduce((sum, user) => sum + user.make * shareOf(prep, user.making), 0);
-}
-
-/** The days a batch made on the day of prep is for. */
-function daysToServe({ shelfLifeDays }: Making, { date, days }: NeedInput): BusinessDate[] {
+/**
+ * The days a batch made on the day of prep is for: as long as it keeps, a week at most; of what keeps less than that,
+ * only until it is usually made again, so that juice pressed daily is not pressed for tomorrow too.
+ */
+function daysToServe({ prep, shelfLifeDays }: Making, { date, days, pace }: NeedInput): BusinessDate[] {
   const keeps = shelfLifeDays === null ? Number.POSITIVE_INFINITY : daysServed(shelfLifeDays);
-  const count = Math.max(1, Math.min(keeps, days ?? DAYS_AHEAD));
+  const next = keeps < DAYS_AHEAD ? (pace.get(prep) ?? DAYS_AHEAD) : DAYS_AHEAD;
+  const count = Math.max(1, Math.min(keeps, days ?? next));
   return datesFrom({ from: date, to: addDays(date, count - 1) });
 }
 
-function directDemand(prep: string, days: readonly BusinessDate[], { demand }: NeedInput): Demand {
-  const [from, to] = [days[0], days.at(-1)];
-  if (from === undefined || to === undefined) return NONE;
-  return demand.itemsOver({ from, to }).get(prep) ?? NONE;
-}
-
-/** What makings later than today's take of a prep: of preps whose own batch of today does not serve so long. */
-function laterDemand(
-  prep: string,
-  days: readonly BusinessDate[],
-  known: ReadonlyMap<string, PrepNeed>,
-  input: NeedInput,
-): Demand {
-  const asked = [...known.values()].map((user) => {
-    const share = shareOf(prep, user.making);
-    const later = share === 0 ? [] : days.filter((day) => day > (user.days.at(-1) ?? day));
-    return scaled(grossDemand(user.making.prep, later, known, input), share);
-  });
-  return sumDemand(asked);
-}
-
-/** All that is taken of a prep on some days, by drinks and by whatever is made of it, stock aside. */
-function grossDemand(
-  prep: string,
-  days: readonly BusinessDate[],
-  known: ReadonlyMap<string, PrepNeed>,
-  input: NeedInput,
-): Demand {
-  if (days.length === 0) return NONE;
-  const users = [...known.values()].filter(({ making }) => shareOf(prep, making) > 0);
-  return sumDemand([
-    directDemand(prep, days, input),
-    ...users.map(({ making }) => scaled(grossDemand(making.prep, days, known, input), shareOf(prep, making))),
-  ]);
-}
-
-/** Base units of an input in one base unit made. */
-function shareOf(input: string, { inputs }: Making): number {
-  return inputs.find(({ item }) => item === input)?.perUnit ?? 0;
+/** Whether a batch begun at prep time can be poured the same evening. */
+export function isReadyTonight({ standingHours }: Making): boolean {
+  return (standingHours ?? 0) <= READY_TONIGHT_HOURS;
 }
 
 function runsOutOn(
@@ -183,17 +164,4 @@ function runsOutOn(
     if (left < 0) return date;
   }
   return null;
-}
-
-const NONE: Demand = { mean: 0, variance: 0 };
-
-function sumDemand(demands: readonly Demand[]): Demand {
-  return demands.reduce(
-    (sum, { mean, variance }) => ({ mean: sum.mean + mean, variance: sum.variance + variance }),
-    NONE,
-  );
-}
-
-function scaled({ mean, variance }: Demand, by: number): Demand {
-  return { mean: mean * by, variance: variance * by * by };
 }

@@ -12,6 +12,10 @@ export type PickLine = {
   amount: number;
   base: BaseUnit;
   weightG: number | null;
+  /** What should be there; null for what is never counted. */
+  onHand: number | null;
+  /** Of `amount`: what is not there. */
+  short: number;
 };
 
 /**
@@ -20,7 +24,17 @@ export type PickLine = {
  */
 export function pickList(
   catalogue: Catalogue,
-  { jobs, cuts, date }: { jobs: readonly PrepNeed[]; cuts: readonly CutLine[]; date: BusinessDate },
+  {
+    jobs,
+    cuts,
+    onHand,
+    date,
+  }: {
+    jobs: readonly PrepNeed[];
+    cuts: readonly CutLine[];
+    onHand: ReadonlyMap<string, number>;
+    date: BusinessDate;
+  },
 ): PickLine[] {
   const made = new Set(jobs.map(({ making }) => making.prep));
   const amounts = new Map<string, number>();
@@ -33,6 +47,14 @@ export function pickList(
     const { base } = itemNamed(catalogue, item);
     // Half a lime is not fetched; the dust of floating point fetches no piece more.
     const amount = base === "each" ? Math.ceil(exact - 1e-9) : exact;
-    return { item, amount, base, weightG: weightG(catalogue, { item, amount }, date) ?? null };
+    const held = onHand.get(item) ?? null;
+    return {
+      item,
+      amount,
+      base,
+      weightG: weightG(catalogue, { item, amount }, date) ?? null,
+      onHand: held,
+      short: held === null ? 0 : Math.max(0, amount - Math.max(0, held)),
+    };
   });
 }

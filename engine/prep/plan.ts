@@ -1,3 +1,4 @@
+import type { Demand } from "#engine/demand/distribution.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { Unit } from "#engine/measure/units.ts";
 import { prepBegins } from "#engine/prep/begins.ts";
@@ -6,10 +7,12 @@ import { type Discard, discardsOf } from "#engine/prep/discard.ts";
 import { forecastForPrep } from "#engine/prep/drinks-demand.ts";
 import { prepStock } from "#engine/prep/fridge.ts";
 import { limitsOf } from "#engine/prep/limits.ts";
-import { makingsOn } from "#engine/prep/making.ts";
-import { type DrinksDemand, type PrepNeed, prepNeeds } from "#engine/prep/need.ts";
+import { type Making, makingsOn } from "#engine/prep/making.ts";
+import { type PrepNeed, prepNeeds } from "#engine/prep/need.ts";
+import { makingPace } from "#engine/prep/pace.ts";
 import { type PickLine, pickList } from "#engine/prep/pick-list.ts";
 import { type PlannedBatch, plannedBatch } from "#engine/prep/planned-batch.ts";
+import type { DrinksDemand } from "#engine/prep/taken.ts";
 import { workOrder } from "#engine/prep/work-order.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { onHand, salesNeededFrom } from "#engine/stock/on-hand.ts";
@@ -24,7 +27,11 @@ export type PrepPlan = {
   discard: Discard[];
   /** Preps that are wanted and last without a batch. */
   enough: { prep: string; unit: Unit; need: number; onHand: number }[];
+  /** With `onlyDue`: what is short for its days but lasts today, and so is not made today. */
+  later: { prep: string; unit: Unit; need: number; onHand: number; runsOutOn: BusinessDate | null }[];
   pickList: PickLine[];
+  /** Made in house and wanted, but nothing says how they are made on that day. */
+  noRecipe: string[];
 };
 
 export type PlanInput = {
@@ -33,6 +40,11 @@ export type PlanInput = {
   date: BusinessDate;
   days?: number | undefined;
   at?: Instant | undefined;
+  /**
+   * Plan only what cannot wait until tomorrow, and of what keeps less than a week only what is used until its next making,
+   * as the batches on record show its pace. Far less is poured away; the default fills up for as long as a batch keeps.
+   */
+  onlyDue?: boolean | undefined;
   demand: DrinksDemand;
 };
 
@@ -43,13 +55,32 @@ export type PlanInput = {
  * days between the last one in `sales` and `date` are taken off the stock at their expected use. Without `at`,
  * prep begins at `prepBegins`. Throws PrepCycleError where preps are made of each other.
  */
-export function planPrep({ facts, sales, date, days, at: given, demand }: PlanInput): PrepPlan {
+export function planPrep({
+  facts,
+  sales,
+  date,
+  days,
+  at: given,
+  demand,
+  onlyDue = false,
+}: PlanInput): PrepPlan {
   const { catalogue } = facts;
   const at = given ?? prepBegins(facts, sales, date);
   const makings = makingsOn(catalogue, date);
   const stock = prepStock(facts, sales, { preps: makings.map(({ prep }) => prep), at });
   const daysBefore = daysNotRecorded(sales, date);
-  const needs = prepNeeds({ catalogue, makings, date, days: days ?? null, demand, stock, daysBefore });
+  const pace = makingPace(facts, date);
+  const needs = prepNeeds({
+    catalogue,
+    makings,
+    date,
+    days: days ?? null,
+    demand,
+    stock,
+    pace,
+    daysBefore,
+    onlyDue,
+  });
   const jobs = inWorkOrder(needs.filter(({ make }) => make > 0));
 
   const held = inputsOnHand(facts, sales, at);
@@ -70,8 +101,10 @@ export function planPrep({ facts, sales, date, days, at: given, demand }: PlanIn
     batches,
     cuts,
     discard: needs.flatMap((need) => discardsOf(catalogue, need)),
-    enough: needs.flatMap((need) => enoughOf(need)),
-    pickList: pickList(catalogue, { jobs, cuts, date }),
+    enough: needs.flatMap(enoughOf),
+    later: needs.flatMap(laterOf),
+    pickList: pickList(catalogue, { jobs, cuts, onHand: held, date }),
+    noRecipe: withoutRecipe(facts, makings, demand.itemsOver({ from: date, to: date })),
   };
 }
 
@@ -116,8 +149,25 @@ function batchCuts({ making, make }: PrepNeed) {
   return making.cuts.map((cut) => ({ ...cut, amount: cut.amount * make, shares: cut.shares * make }));
 }
 
-function enoughOf({ making, need, onHand: held, make }: PrepNeed): PrepPlan["enough"] {
-  if (make > 0 || need <= 0) return [];
+function withoutRecipe(
+  { catalogue }: Facts,
+  makings: readonly Making[],
+  demand: ReadonlyMap<string, Demand>,
+): string[] {
+  const made = new Set(makings.map(({ prep }) => prep));
+  return [...catalogue.items.values()].flatMap(({ name, inHouse, stocked }) =>
+    inHouse && stocked && !made.has(name) && (demand.get(name)?.mean ?? 0) > 0 ? [name] : [],
+  );
+}
+
+function laterOf({ making, need, onHand: held, make, canWait, runsOutOn }: PrepNeed): PrepPlan["later"] {
+  if (make > 0 || !canWait) return [];
+  const { prep, unit, perUnit } = making;
+  return [{ prep, unit, need: need / perUnit, onHand: held / perUnit, runsOutOn }];
+}
+
+function enoughOf({ making, need, onHand: held, make, canWait }: PrepNeed): PrepPlan["enough"] {
+  if (make > 0 || canWait || need <= 0) return [];
   const { prep, unit, perUnit } = making;
   return [{ prep, unit, need: need / perUnit, onHand: held / perUnit }];
 }

@@ -5,7 +5,7 @@ import { vesselLoads } from "#engine/prep/batch-size.ts";
 import { cautionsOf } from "#engine/prep/cautions.ts";
 import { inputsOf } from "#engine/prep/inputs.ts";
 import type { Shortage } from "#engine/prep/limits.ts";
-import type { PrepNeed } from "#engine/prep/need.ts";
+import { isReadyTonight, type PrepNeed } from "#engine/prep/need.ts";
 import { syrupCautions } from "#engine/prep/syrup-check.ts";
 import { useBy } from "#engine/prep/use-by.ts";
 import { type Mixed, mixedSyrup, weightsG } from "#engine/prep/weights.ts";
@@ -37,6 +37,8 @@ export type PlannedBatch = {
   runsOutOn: BusinessDate | null;
   /** Today's need is covered by what is usable, and the batch would be ready tomorrow if it were begun then. */
   canWait: boolean;
+  /** What would do until the next making, where the kitchen makes it more often than it has to: less to pour away. */
+  untilNext: { days: number; need: number; make: number } | null;
   /** What `onHand` rests on: a count, only the batches on record, or nothing. */
   basis: PrepNeed["basis"];
   /** Weight and volume that the inputs come to, where all of them are sugar and water. */
@@ -49,6 +51,8 @@ export type PlannedBatch = {
   standingHours: number | null;
   /** When it can be used, if it is begun at once. */
   readyAt: Instant;
+  /** Runs out today, and what is begun now stands too long to be ready tonight. */
+  tooLateTonight: boolean;
   method: string;
   allergens: AllergenFrom[];
   mayContain: AllergenFrom[];
@@ -94,6 +98,11 @@ export function plannedBatch(
     coversUntil: need.days.at(-1) ?? date,
     runsOutOn: need.runsOutOn,
     canWait: need.canWait,
+    untilNext: need.untilNext && {
+      days: need.untilNext.days,
+      need: need.untilNext.need / perUnit,
+      make: need.untilNext.make / perUnit,
+    },
     basis: need.basis,
     ...(mix !== undefined ? { mix } : {}),
     canMake: canMake / perUnit,
@@ -102,6 +111,7 @@ export function plannedBatch(
     activeMinutes: making.activeMinutes,
     standingHours: making.standingHours,
     readyAt: addHours(at, (making.activeMinutes ?? 0) / 60 + (making.standingHours ?? 0)),
+    tooLateTonight: need.runsOutOn === date && !isReadyTonight(making),
     method: making.method,
     allergens: contains,
     mayContain,

@@ -62,6 +62,13 @@ describe("allergens", () => {
     const { contains, mayContain } = allergensOf(catalogue, "Spritz", DATE);
     expect(contains).toEqual([]);
     expect(mayContain).toEqual([{ allergen: "sulphites", from: ["Bitter wine"] }]);
+    const turned = bookWithAllergens();
+    turned.specs = turned.specs.map((line) =>
+      line.makes === "Spritz" ? { ...line, item: "Bitter wine", orItems: ["Bitter"] } : line,
+    );
+    expect(allergensOf(factsOf(turned).catalogue, "Spritz", DATE).contains).toEqual([
+      { allergen: "sulphites", from: ["Bitter wine"] },
+    ]);
   });
 
   it("that nobody recorded are never called absent", () => {
@@ -121,7 +128,7 @@ describe("cautions", () => {
     const { catalogue } = factsOf(prepBook());
     expect(cautionsOf(catalogue, "Lime juice", DATE)[0]).toMatch(/^Fresh juice/);
     expect(cautionsOf(catalogue, "Lime cordial", DATE).join(" ")).toMatch(
-      /Lime juice keeps less long than the mix/,
+      /Keeps less long than the mix: Lime juice\./,
     );
   });
 });

@@ -1,8 +1,8 @@
 import type { Book } from "#engine/book.ts";
 import type { Demand } from "#engine/demand/distribution.ts";
 import { factsOf } from "#engine/facts.ts";
-import type { DrinksDemand } from "#engine/prep/need.ts";
 import { type PlanInput, planPrep } from "#engine/prep/plan.ts";
+import type { DrinksDemand } from "#engine/prep/taken.ts";
 import type { Batch, CountRow } from "#engine/stock/movement.ts";
 import { addDays, type BusinessDate } from "#engine/time.ts";
 import { anEmptyBook, anItem, aPrep, specLines } from "#tests/support/hand-bar.ts";

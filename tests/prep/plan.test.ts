@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { PrepCycleError } from "#engine/specs/bill.ts";
-import { specLines } from "#tests/support/hand-bar.ts";
+import { anItem, specLines } from "#tests/support/hand-bar.ts";
 import { aBatch, counted, daily, planOf, prepBook } from "./hand-prep.ts";
 
 function batchOf(plan: ReturnType<typeof planOf>, prep: string) {
@@ -58,7 +58,9 @@ describe("a day's prep plan, worked by hand", () => {
       },
     ]);
     expect(batchOf(plan, "Lime juice").inputs).toEqual([{ item: "Lime", amount: 20, base: "each" }]);
-    expect(plan.pickList).toEqual([{ item: "Lime", amount: 25, base: "each", weightG: 25 * 67 }]);
+    expect(plan.pickList).toEqual([
+      { item: "Lime", amount: 25, base: "each", weightG: 25 * 67, onHand: null, short: 0 },
+    ]);
   });
 
   it("shows the flesh as spare when the skin decides", () => {
@@ -146,7 +148,7 @@ describe("a day's prep plan, worked by hand", () => {
   it("gives the second of two batches only what the first left", () => {
     const book = prepBook();
     book.counts.push(counted("Lime", "2026-03-02T10:00:00Z", 10, "each"));
-    book.items.push({ ...book.items[3]!, name: "Soda juice" });
+    book.items.push(anItem({ name: "Soda juice", base: "ml", inHouse: true, shelfLifeDays: 1 }));
     book.cuts.push({
       source: "Lime",
       from: null,
@@ -215,6 +217,70 @@ describe("a day's prep plan, worked by hand", () => {
     expect(batch).toMatchObject({ unit: "oz", inputs: [{ item: "Lime" }] });
     expect(batch.make).toBeCloseTo(10, 9);
     expect(batch.inputs[0]?.amount).toBeCloseTo(10, 9);
+  });
+});
+
+describe("what the cook can leave for another day", () => {
+  it("is a batch whose stock covers today; not one that stands overnight and would be missing tomorrow", () => {
+    const book = prepBook();
+    book.counts.push(
+      counted("Simple syrup", "2026-03-02T10:00:00Z", 130),
+      counted("Lime cordial", "2026-03-02T10:00:00Z", 150),
+    );
+    const plan = planOf(book, daily({ "Simple syrup": 100, "Lime cordial": 100 }));
+    // The cordial's batch of 550 ml takes 393 ml of syrup today.
+    expect(plan.batches.map(({ prep, canWait }) => [prep, canWait])).toEqual([
+      ["Lime juice", false],
+      ["Simple syrup", false],
+      ["Lime cordial", false],
+    ]);
+    const alone = planOf(book, daily({ "Simple syrup": 100 }));
+    expect(alone.batches).toMatchObject([{ prep: "Simple syrup", canWait: true, runsOutOn: "2026-03-03" }]);
+  });
+
+  it("is not made, and takes nothing of what it is made of, when only what is due is planned", () => {
+    const book = prepBook();
+    book.counts.push(counted("Lime cordial", "2026-03-02T10:00:00Z", 300));
+    const demand = daily({ "Lime cordial": 100, "Simple syrup": 100 });
+    const plan = planOf(book, demand, { onlyDue: true });
+    expect(plan.batches).toMatchObject([{ prep: "Simple syrup", make: 700, forBatches: 0 }]);
+    expect(plan.later).toEqual([
+      { prep: "Lime cordial", unit: "ml", need: 700, onHand: 300, runsOutOn: "2026-03-05" },
+    ]);
+    // Filled up instead: 400 cordial, with 5/7 of it in syrup.
+    const filled = planOf(book, demand);
+    expect(batchOf(filled, "Simple syrup").make).toBeCloseTo(700 + (400 * 5) / 7, 6);
+    expect(filled.later).toEqual([]);
+  });
+
+  it("is told apart from what comes too late for tonight", () => {
+    const plan = planOf(prepBook(), daily({ "Lime cordial": 100 }));
+    expect(batchOf(plan, "Lime cordial")).toMatchObject({ runsOutOn: "2026-03-02", tooLateTonight: true });
+    expect(batchOf(plan, "Lime juice").tooLateTonight).toBe(false);
+  });
+
+  it("is tomorrow's juice: what keeps two days is pressed for one where the kitchen presses daily", () => {
+    const book = prepBook();
+    book.items = book.items.map((item) =>
+      item.name === "Lime juice" ? { ...item, shelfLifeDays: 2 } : item,
+    );
+    book.counts.push(counted("Lime juice", "2026-03-02T10:00:00Z", 0));
+    for (const day of ["24", "25", "26", "27"]) {
+      book.batches.push(aBatch("Lime juice", `2026-02-${day}T13:30:00Z`, 300));
+    }
+    const demand = daily({ "Lime juice": 300 });
+    const paced = batchOf(planOf(book, demand), "Lime juice");
+    expect(paced).toMatchObject({ make: 300, coversUntil: "2026-03-02", untilNext: null });
+    const asked = batchOf(planOf(book, demand, { days: 2 }), "Lime juice");
+    expect(asked).toMatchObject({ make: 600, untilNext: { days: 1, need: 300, make: 300 } });
+  });
+
+  it("is nothing that nobody knows how to make", () => {
+    const book = prepBook();
+    book.items.push(anItem({ name: "Shrub", base: "ml", inHouse: true }));
+    const plan = planOf(book, daily({ Shrub: 50 }));
+    expect(plan.batches).toEqual([]);
+    expect(plan.noRecipe).toEqual(["Shrub"]);
   });
 });
 
