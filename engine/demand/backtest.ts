@@ -1,5 +1,5 @@
 import { wape } from "#engine/demand/accuracy.ts";
-import { midQuantile } from "#engine/demand/distribution.ts";
+import { type Demand, midCdf, midQuantile } from "#engine/demand/distribution.ts";
 import { drinkDemand, fitDemand } from "#engine/demand/model.ts";
 import type { SoldSeries } from "#engine/demand/series.ts";
 import type { Facts } from "#engine/facts.ts";
@@ -85,8 +85,11 @@ function testWeek(
   });
 }
 
-function isInside(sold: number, demand: { mean: number; variance: number }): boolean {
-  return sold >= midQuantile(demand, 0.05) && sold <= midQuantile(demand, 0.95);
+/** Whether q05 ≤ sold ≤ q95; of a whole number the mid-distribution tells that without finding the quantiles. */
+function isInside(sold: number, demand: Demand): boolean {
+  if (!Number.isInteger(sold)) return sold >= midQuantile(demand, 0.05) && sold <= midQuantile(demand, 0.95);
+  const chance = midCdf(sold, demand);
+  return chance >= 0.05 && (chance <= 0.95 || sold === 0);
 }
 
 /** The last four open days of the same weekday before the origin; all there are, if fewer. */

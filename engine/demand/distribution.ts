@@ -8,6 +8,9 @@ export type Demand = { mean: number; variance: number };
 /** A variance so near the mean that the counts are Poisson. */
 const POISSON_WITHIN = 1e-9;
 
+/** A chance that falls on the level exactly has reached it. */
+const ROUNDING = 1e-10;
+
 /** Past this many the gamma distribution stands in for a count: they differ by less than a piece. */
 const LARGE_COUNT = 5000;
 
@@ -37,9 +40,15 @@ export function countQuantile(demand: Demand, level: number): number {
   if (demand.mean <= 0) return 0;
   if (demand.mean > LARGE_COUNT) return Math.ceil(amountQuantile(demand, level));
   let count = Math.max(0, Math.floor(amountQuantile(spreadAtLeastPoisson(demand), level)));
-  while (count > 0 && countCdf(count - 1, demand) >= level) count -= 1;
-  while (countCdf(count, demand) < level) count += 1;
+  const reached = level - ROUNDING;
+  while (count > 0 && countCdf(count - 1, demand) >= reached) count -= 1;
+  while (countCdf(count, demand) < reached) count += 1;
   return count;
+}
+
+/** The mid-distribution of a count: chance of fewer plus half the chance of just so many. */
+export function midCdf(count: number, demand: Demand): number {
+  return (countCdf(count - 1, demand) + countCdf(count, demand)) / 2;
 }
 
 /**
@@ -53,7 +62,7 @@ export function midQuantile(demand: Demand, level: number): number {
   checkLevel(level);
   if (demand.mean <= 0) return 0;
   if (demand.mean > LARGE_COUNT) return amountQuantile(demand, level);
-  const mid = (count: number) => (countCdf(count - 1, demand) + countCdf(count, demand)) / 2;
+  const mid = (count: number) => midCdf(count, demand);
   let upper = countQuantile(demand, level);
   while (mid(upper) < level) upper += 1;
   while (upper > 0 && mid(upper - 1) >= level) upper -= 1;

@@ -9,6 +9,8 @@ export type Wanted = {
   quantity: number;
   /** Major units lost by a base unit short; null when not known. */
   lostMargin: number | null;
+  /** Mean use a day, base units. */
+  perDay: number;
 };
 
 /** Expected cost of running short with so many units bought, in major units. */
@@ -20,22 +22,23 @@ export function shortageCost({ position, unit, lostMargin }: Wanted, quantity: n
 
 /** Without a margin a unit short is at least worth what one pays for it. */
 function costPerBase({ price, size }: BuyingUnit): number {
-  return price === null ? 1 : price / size;
+  return price === null ? 0 : price / size;
 }
 
 /**
  * Spends a budget where it spares most: unit by unit, the one that saves the most expected shortage for its
- * money first, until the next does not fit.
+ * money first; what does not fit any more is passed over for the next that does.
  *
- * What another unit of an item saves never grows, so a larger budget buys the same units and more: more
- * money never means more shortage. Units without a price are bought in any case.
+ * More money never means more shortage: the first unit that only the larger budget can pay saves more than all
+ * that the smaller one buys instead, for that costs less and saves less for its money. Units without a price
+ * are bought in any case.
  */
 export function withinBudget(wanted: readonly Wanted[], budget: number): number[] {
   const quantities = wanted.map(({ unit, quantity }) => (unit.price === null ? quantity : 0));
   const steps = wanted.flatMap((want, index) => stepsOf(want, index)).sort((a, b) => b.worth - a.worth);
   let left = budget;
   for (const { index, price } of steps) {
-    if (price > left + 1e-9) break;
+    if (price > left + 1e-9) continue;
     left -= price;
     quantities[index] = (quantities[index] ?? 0) + 1;
   }

@@ -27,6 +27,8 @@ export type OrderPlanLine = {
   /** Chance to run out before the delivery after that, with this line and without it. */
   runOutChanceWith: number;
   runOutChanceWithout: number;
+  /** Used for each unit the specs ask for, by the last counts; 1 where they do not tell. */
+  usedRatio: number;
   /** Null when the price is not known. */
   cost: number | null;
   why: string;
@@ -136,6 +138,7 @@ export function lineOf(
     runOutChance,
     runOutChanceWith: chanceAbove(uncertain(demand), stock + quantity * unit.size, { isCount }),
     runOutChanceWithout: chanceAbove(uncertain(demand), stock, { isCount }),
+    usedRatio: outlook.usedRatios.get(item)?.ratio ?? 1,
     cost: unit.price === null ? null : unit.price * quantity,
     why: whyLine({ through: position.through, runOutChance, days: position.days }),
   };

@@ -1,21 +1,15 @@
 import { itemNamed } from "#engine/catalogue.ts";
 import type { Facts } from "#engine/facts.ts";
-import type { BaseUnit } from "#engine/measure/units.ts";
-import { type Wanted, withinBudget } from "#engine/orders/budget.ts";
+import { shortageCost, type Wanted, withinBudget } from "#engine/orders/budget.ts";
 import { type NextOrder, nextOrder } from "#engine/orders/calendar.ts";
-import {
-  lineOf,
-  type OrderPlanLine,
-  type Position,
-  positionOf,
-  quantityFor,
-} from "#engine/orders/order-line.ts";
+import { lineOf, type OrderPlanLine } from "#engine/orders/order-line.ts";
 import { type Outlook, outlookAt } from "#engine/orders/outlook.ts";
-import { type BuyingUnit, buyingUnit, chooseUnit } from "#engine/orders/purchase.ts";
+import { type Solver, solveBudget } from "#engine/orders/solve-budget.ts";
 import type { Supplier } from "#engine/orders/supplier.ts";
+import { type Addition, additionsTo } from "#engine/orders/to-minimum.ts";
+import { boughtItems, NO_DAYS, type NoSupplier } from "#engine/orders/wanted.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
-import { packsInForce } from "#engine/stock/pack.ts";
-import { addHours, type Instant } from "#engine/time.ts";
+import type { Instant } from "#engine/time.ts";
 import { currencyDigits } from "#engine/venue.ts";
 
 export type SupplierOrder = {
@@ -32,6 +26,8 @@ export type SupplierOrder = {
   /** What is missing to the least value, in major units, and to the least cases. */
   missingValue: number;
   missingCases: number;
+  /** What could be added to reach the minimum; empty when it is met or nothing sensible reaches it. */
+  toMinimum: Addition[];
   /** Items bought here that could not be reckoned because nobody knows when an order would arrive. */
   unplanned: string[];
 };
@@ -40,9 +36,13 @@ export type OrderPlan = {
   at: Instant;
   suppliers: SupplierOrder[];
   /** Used, but no pack of them names a supplier. */
-  noSupplier: { item: string; base: BaseUnit; expectedUse: number }[];
+  noSupplier: NoSupplier[];
   /** Used, but never counted whole: what there is, is not known, so nothing is ordered. */
   notCounted: string[];
+  /** Likely to run out before the next delivery, whatever is ordered now; the likeliest first. */
+  atRisk: { item: string; supplier: string; runOutChance: number }[];
+  /** Money expected to be lost by running short in spite of this order, in major units. */
+  expectedShortage: number;
   /** What the budget left out, in units of each line's pack; empty without a budget. */
   leftOut: { supplier: string; item: string; pack: string; quantity: number; cost: number }[];
 };
@@ -55,6 +55,11 @@ export type OrderQuestion = {
   supplier?: string;
   /** The most to spend on all of it, in minor units of the venue's currency. */
   budgetMinor?: number;
+  /**
+   * Spends the budget exactly, with the suppliers' minimums kept; without one it goes to the best unit for its
+   * money, one by one, and minimums are only reported.
+   */
+  solver?: Solver;
 };
 
 /**
@@ -63,7 +68,7 @@ export type OrderQuestion = {
  * Par = the demand quantile at the item's service level over the days until the delivery after the next
  * one. Preps made in house are not ordered; what they are made of is.
  */
-export function planOrder({ facts, sales, at, supplier, budgetMinor }: OrderQuestion): OrderPlan {
+export function planOrder({ facts, sales, at, supplier, budgetMinor, solver }: OrderQuestion): OrderPlan {
   const outlook = outlookAt(facts, sales, at);
   const suppliers = facts.book.suppliers.filter(({ name }) => supplier === undefined || name === supplier);
   const calendars = new Map(facts.book.suppliers.map(({ name }) => [name, nextOrder(facts.book, name, at)]));
@@ -71,123 +76,93 @@ export function planOrder({ facts, sales, at, supplier, budgetMinor }: OrderQues
   const wanted = bought.wanted.filter((want) =>
     suppliers.some(({ name }) => name === want.unit.pack.supplier),
   );
-  const digits = 10 ** currencyDigits(facts.catalogue.venue.currency);
+  const unit = 10 ** currencyDigits(facts.catalogue.venue.currency);
   const quantities =
     budgetMinor === undefined
       ? wanted.map(({ quantity }) => quantity)
-      : withinBudget(wanted, budgetMinor / digits);
+      : spent(facts, wanted, { budget: budgetMinor / unit, solver });
+  const chosen = wanted.map((want, index) => ({ ...want, bought: quantities[index] ?? 0 }));
   return {
     at,
-    suppliers: suppliers.map((one) =>
-      supplierOrder(one, calendars.get(one.name) ?? NO_DAYS, {
-        lines: wanted.flatMap(({ position, unit }, index) => {
-          const quantity = quantities[index] ?? 0;
-          if (unit.pack.supplier !== one.name || quantity <= 0) return [];
-          return [{ line: lineOf(outlook, position, unit, quantity), cases: unit.cases * quantity }];
-        }),
-        unplanned: bought.unplanned.get(one.name) ?? [],
-        digits,
-      }),
-    ),
+    suppliers: suppliers.map((one) => {
+      const own = chosen.filter(({ unit }) => unit.pack.supplier === one.name);
+      const unplanned = bought.unplanned.get(one.name) ?? [];
+      return supplierOrder(outlook, one, calendars.get(one.name) ?? NO_DAYS, { own, unplanned });
+    }),
     noSupplier: bought.noSupplier,
     notCounted: bought.notCounted,
-    leftOut: wanted.flatMap((want, index) => leftOut(want, quantities[index] ?? 0)),
+    atRisk: atRisk(outlook, chosen),
+    expectedShortage: chosen.reduce((sum, want) => sum + shortageCost(want, want.bought), 0),
+    leftOut: chosen.flatMap(leftOut),
   };
 }
 
-const NO_DAYS: NextOrder = { orderBy: null, arrives: null, coversUntil: null };
-
-/** Common practice for what no supplier's calendar covers: a week's use, to show how much it matters. */
-const WEEK_HOURS = 7 * 24;
-
-type Bought = {
-  wanted: Wanted[];
-  unplanned: Map<string, string[]>;
-  noSupplier: OrderPlan["noSupplier"];
-  notCounted: string[];
-};
-
-function boughtItems(outlook: Outlook, calendars: ReadonlyMap<string, NextOrder>): Bought {
-  const { catalogue } = outlook.facts;
-  const bought: Bought = { wanted: [], unplanned: new Map(), noSupplier: [], notCounted: [] };
-  const week = outlook.demandUntil(addHours(outlook.at, WEEK_HOURS)).demand.total;
-  for (const { name, base } of catalogue.items.values()) {
-    const packs = packsInForce(catalogue, name, outlook.date);
-    const expectedUse = week.get(name)?.mean ?? 0;
-    if (packs.length === 0 || expectedUse <= 0) continue;
-    const units = packs
-      .filter(({ supplier }) => supplier !== null)
-      .map((pack) => buyingUnit(catalogue, pack));
-    if (units.length === 0) bought.noSupplier.push({ item: name, base, expectedUse });
-    else if (!outlook.onHand.has(name)) bought.notCounted.push(name);
-    else addWanted(outlook, name, { units, calendars, perDay: expectedUse / 7, bought });
-  }
-  return bought;
+function spent(
+  { book, catalogue }: Facts,
+  wanted: readonly Wanted[],
+  { budget, solver }: { budget: number; solver: Solver | undefined },
+): number[] {
+  const unit = 10 ** currencyDigits(catalogue.venue.currency);
+  const minimums = new Map(
+    book.suppliers.map(({ name, minimumValueMinor, minimumCases }) => [
+      name,
+      { value: (minimumValueMinor ?? 0) / unit, cases: minimumCases ?? 0 },
+    ]),
+  );
+  const keepsDays = (item: string) => itemNamed(catalogue, item).shelfLifeDays ?? Number.POSITIVE_INFINITY;
+  const solved = solver && solveBudget(wanted, { budget, minimums, keepsDays, solver });
+  return solved ?? withinBudget(wanted, budget);
 }
 
-/** Reckons the item for each supplier that can bring it, and buys where it is cheapest in reasonable amounts. */
-function addWanted(
-  outlook: Outlook,
-  item: string,
-  {
-    units,
-    calendars,
-    perDay,
-    bought,
-  }: { units: BuyingUnit[]; calendars: ReadonlyMap<string, NextOrder>; perDay: number; bought: Bought },
-): void {
-  const positions = new Map<string, Position>();
-  for (const name of new Set(units.map(supplierOf))) {
-    const { arrives, coversUntil } = calendars.get(name) ?? NO_DAYS;
-    if (arrives === null || coversUntil === null) continue;
-    const position = positionOf(outlook, item, { arrives, coversUntil });
-    if (position !== undefined) positions.set(name, position);
-  }
-  const planned = units.filter((unit) => positions.has(supplierOf(unit)));
-  if (planned.length === 0) {
-    for (const name of new Set(units.map(supplierOf)))
-      bought.unplanned.set(name, [...(bought.unplanned.get(name) ?? []), item]);
-    return;
-  }
-  const { shelfLifeDays } = itemNamed(outlook.facts.catalogue, item);
-  const short = Math.max(...[...positions.values()].map((position) => position.short));
-  const unit = chooseUnit(planned, { short, perDay, shelfLifeDays });
-  const position = unit && positions.get(supplierOf(unit));
-  if (unit === undefined || position === undefined) return;
-  const lostMargin = outlook.lostMargins.get(item) ?? null;
-  bought.wanted.push({ position, unit, quantity: quantityFor(position, unit), lostMargin });
-}
-
-function supplierOf({ pack }: BuyingUnit): string {
-  return pack.supplier ?? "";
-}
+/** A line that could be bought, and how much of it is. */
+type Chosen = Wanted & { bought: number };
 
 function supplierOrder(
+  outlook: Outlook,
   { name, minimumValueMinor, minimumCases }: Supplier,
   next: NextOrder,
-  {
-    lines,
-    unplanned,
-    digits,
-  }: { lines: { line: OrderPlanLine; cases: number }[]; unplanned: string[]; digits: number },
+  { own, unplanned }: { own: readonly Chosen[]; unplanned: string[] },
 ): SupplierOrder {
-  const total = lines.reduce((sum, { line }) => sum + (line.cost ?? 0), 0);
-  const cases = lines.reduce((sum, line) => sum + line.cases, 0);
-  const missingValue = Math.max(0, (minimumValueMinor ?? 0) / digits - total);
+  const { catalogue } = outlook.facts;
+  const ordered = own.filter(({ bought }) => bought > 0);
+  const lines = ordered.map(({ position, unit, bought }) => lineOf(outlook, position, unit, bought));
+  const total = lines.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
+  const cases = ordered.reduce((sum, { unit, bought }) => sum + unit.cases * bought, 0);
+  const minimumValue = (minimumValueMinor ?? 0) / 10 ** currencyDigits(catalogue.venue.currency);
+  const missingValue = Math.max(0, minimumValue - total);
   const missingCases = Math.max(0, (minimumCases ?? 0) - cases);
+  const candidates = own.map((want) => ({
+    ...want,
+    keepsDays: itemNamed(catalogue, want.position.item).shelfLifeDays ?? Number.POSITIVE_INFINITY,
+  }));
   return {
     supplier: name,
     ...next,
-    lines: lines.map(({ line }) => line),
+    lines,
     total,
     minimumMet: missingValue <= 1e-9 && missingCases <= 1e-9,
     missingValue,
     missingCases,
+    toMinimum: lines.length === 0 ? [] : additionsTo({ missingValue, missingCases }, candidates),
     unplanned,
   };
 }
 
-function leftOut({ unit, quantity }: Wanted & { position: Position }, bought: number): OrderPlan["leftOut"] {
+/** One in ten is more than a careful bar lets pass unseen: common practice. */
+const RISK_SHOWN = 0.1;
+
+function atRisk(outlook: Outlook, chosen: readonly Chosen[]): OrderPlan["atRisk"] {
+  return chosen
+    .map(({ position, unit }) => ({
+      item: position.item,
+      supplier: unit.pack.supplier ?? "",
+      runOutChance: lineOf(outlook, position, unit, 0).runOutChance,
+    }))
+    .filter(({ runOutChance }) => runOutChance > RISK_SHOWN)
+    .sort((a, b) => b.runOutChance - a.runOutChance);
+}
+
+function leftOut({ unit, quantity, bought }: Chosen): OrderPlan["leftOut"] {
   const missing = quantity - bought;
   if (missing <= 0) return [];
   const { supplier, item, pack } = unit.pack;

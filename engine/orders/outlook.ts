@@ -3,6 +3,7 @@ import { type DemandDay, type ItemDemand, itemDemandReader } from "#engine/deman
 import { type DemandModel, fitDemand } from "#engine/demand/model.ts";
 import { soldSeries } from "#engine/demand/series.ts";
 import { serveUseReader } from "#engine/demand/serve-use.ts";
+import { asUsed, type UsedRatio, usedRatios } from "#engine/demand/used-ratio.ts";
 import type { Facts } from "#engine/facts.ts";
 import { lostMargins } from "#engine/orders/lost-margin.ts";
 import { type OpenOrder, openOrders } from "#engine/orders/open-orders.ts";
@@ -21,9 +22,14 @@ export type Outlook = {
   onHand: Map<string, OnHand>;
   open: OpenOrder[];
   costs: UnitCosts;
+  /** What the last counts say is really used of an item for what its specs ask for. */
+  usedRatios: Map<string, UsedRatio>;
   /** Major units lost by a base unit short. */
   lostMargins: Map<string, number>;
-  /** Demand from the moment to another, stocked preps opened up to what is bought for them. */
+  /**
+   * Demand from the moment to another as the bar really uses things, stocked preps opened up to what is
+   * bought for them.
+   */
   demandUntil(until: Instant): { days: DemandDay[]; demand: ItemDemand };
 };
 
@@ -36,6 +42,7 @@ export function outlookAt(facts: Facts, sales: readonly SaleGroup[], at: Instant
   const date = businessDateOf(at, venue);
   const model = fitDemand(facts, soldSeries(facts, sales, date), date);
   const costs = unitCosts(facts, at);
+  const ratios = usedRatios(facts, sales, at);
   const stock = onHand(facts, sales, at);
   const isTodayKnown = sales.some((sale) => sale.businessDate === date);
   const readRaw = itemDemandReader({ facts, sales, model, raw: true });
@@ -45,7 +52,7 @@ export function outlookAt(facts: Facts, sales: readonly SaleGroup[], at: Instant
     );
   const demandUntil = remembered((until: Instant) => {
     const days = daysUntil(until);
-    return { days, demand: readRaw(days) };
+    return { days, demand: asUsed(readRaw(days), ratios) };
   });
   return {
     facts,
@@ -54,6 +61,7 @@ export function outlookAt(facts: Facts, sales: readonly SaleGroup[], at: Instant
     onHand: stock,
     open: openOrders(facts, at),
     costs,
+    usedRatios: ratios,
     lostMargins: lostMargins(facts, sales, {
       model,
       readUse: serveUseReader(facts.catalogue, sales, { asOf: date, raw: true }),

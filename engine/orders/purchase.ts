@@ -36,7 +36,7 @@ export function unitsFor({ short, size }: { short: number; size: number }): numb
 }
 
 /** Common practice: nobody wants three months of a slow bottle because the case was cheaper. */
-const MOST_DAYS_BOUGHT = 60;
+export const MOST_DAYS_BOUGHT = 60;
 
 /**
  * The unit to buy an item in: the cheapest a base unit of those that would be used up in a reasonable time,
