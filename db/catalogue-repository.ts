@@ -1,6 +1,6 @@
 import { and, eq, isNull, type SQL } from "drizzle-orm";
 import type { SQLiteTable } from "drizzle-orm/sqlite-core";
-import { ConflictError, NotFoundError } from "#db/errors.ts";
+import { ConflictError, InvalidError, NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { closures, suppliers } from "#db/schema/orders.ts";
 import { drinks } from "#db/schema/specs.ts";
@@ -93,6 +93,11 @@ export type PackKey = Pick<Pack, "item" | "pack" | "supplier" | "from">;
 export async function savePack(db: Db, pack: Pack): Promise<void> {
   writeChecked(db, (registers, venue) => {
     const held = asSheetHolds("packs", Pack.parse(pack), venue);
+    if (held.emptyG !== null && held.fullG !== null && held.fullG <= held.emptyG) {
+      throw new InvalidError(
+        `A full container cannot weigh ${held.fullG} g and an empty one ${held.emptyG} g; weigh both again.`,
+      );
+    }
     const row = packRow(db, registers, held);
     const changed = db.orm.update(packVersions).set(row).where(packWhere(row)).run().changes;
     if (changed === 0) insertPack(db, registers, held);
@@ -152,7 +157,12 @@ export async function saveSupplierDays(
 export async function saveClosures(db: Db, list: readonly Closure[]): Promise<void> {
   writeChecked(db, (registers) => {
     db.orm.delete(closures).run();
-    for (const closure of list) insertClosure(db, registers, Closure.parse(closure));
+    for (const closure of list.map((each) => Closure.parse(each))) {
+      if (closure.to < closure.from) {
+        throw new InvalidError(`A closure ends on ${closure.to}, before it begins on ${closure.from}.`);
+      }
+      insertClosure(db, registers, closure);
+    }
   });
 }
 

@@ -23,7 +23,8 @@ export function openDatabase(file: string): Db {
   const sqlite = connect(file);
   try {
     sqlite.pragma("journal_mode = WAL");
-    sqlite.pragma("synchronous = NORMAL");
+    // What a phone was told is kept must outlive a power cut.
+    sqlite.pragma("synchronous = FULL");
     bringUpToDate(sqlite, file);
     sqlite.pragma("foreign_keys = ON");
     return { sqlite, orm: drizzle(sqlite) };

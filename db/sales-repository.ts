@@ -48,7 +48,7 @@ export async function previewImport(
   try {
     // Texts are numbered while lines are packed; undone, nothing of it stays.
     db.sqlite.transaction(() => {
-      result = compare(db, lines);
+      result = resultIfRead(db, lines);
       throw rollback;
     })();
   } catch (error) {
@@ -57,7 +57,7 @@ export async function previewImport(
   return result ?? resultOf(lines.length, 0, []);
 }
 
-function compare(db: Db, lines: readonly SaleLine[]): ImportResult {
+function resultIfRead(db: Db, lines: readonly SaleLine[]): ImportResult {
   const byDay = packByDay(lines, new SaleNames(db));
   let fresh = 0;
   for (const [date, own] of byDay) {
@@ -168,11 +168,23 @@ export async function saleGroups(
       }),
     );
   const dates = [...splitDates].filter((date) => date >= from && date <= to).sort();
-  return dates.length === 0 ? whole : [...whole, ...splitGroups(db, dates)].sort(byDate);
+  return dates.length === 0 ? whole : [...whole, ...splitGroups(db, dates)].sort(inOrder);
 }
 
-function byDate(a: SaleGroup, b: SaleGroup): number {
-  return a.businessDate < b.businessDate ? -1 : a.businessDate > b.businessDate ? 1 : 0;
+/** By day, moment and name, so that the answer does not depend on the order in which files came. */
+function inOrder(a: SaleGroup, b: SaleGroup): number {
+  return (
+    compare(a.businessDate, b.businessDate) ||
+    compare(a.at ?? "", b.at ?? "") ||
+    compare(a.ringName, b.ringName) ||
+    compare(a.modifiers, b.modifiers) ||
+    a.quantity - b.quantity ||
+    a.netMinor - b.netMinor
+  );
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 function splitGroups(db: Db, dates: readonly BusinessDate[]): SaleGroup[] {

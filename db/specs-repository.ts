@@ -31,10 +31,18 @@ export async function saveVersion(
   writeChecked(db, (registers, venue) => {
     if (prep !== undefined) upsertPrep(db, registers, asSheetHolds("preps", PrepVersion.parse(prep), venue));
     deleteVersion(db, registers, { makes, from });
-    for (const line of lines) {
-      insertSpecLine(db, registers, asSheetHolds("specs", SpecLine.parse({ ...line, makes, from }), venue));
+    for (const line of lines.map((each) => SpecLine.parse({ ...each, makes, from }))) {
+      refuseAmount(line);
+      insertSpecLine(db, registers, asSheetHolds("specs", line, venue));
     }
   });
+}
+
+function refuseAmount({ item, amount, unit }: SpecLine): void {
+  if ((amount === null) === (unit === "top")) return;
+  throw new InvalidError(
+    `The line of "${item}" ${amount === null ? "needs an amount" : "is topped up, so it has no amount"}.`,
+  );
 }
 
 /** Takes a version out; the one before it then holds on. Throws NotFoundError. */

@@ -1,11 +1,12 @@
 import { ConflictError, NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
-import { asSheetHolds, writeChecked } from "#db/stored/checked-write.ts";
+import { asSheetHolds, type NewEntries, writeCheckedEntries } from "#db/stored/checked-write.ts";
 import {
   type CurrentEntry,
   currentEntries,
   type EntryFacts,
   type EntryKind,
+  idOfKey,
   type Stamp,
   storeOf,
 } from "#db/stored/entries.ts";
@@ -32,28 +33,51 @@ const WORD_OF: Record<EntryKind, string> = {
   transfer: "transfer",
 };
 
+/** With a key of the sender's own making, what is sent twice over a bad connection is entered once. */
+export type Entering = Doing & { key?: string };
+
 /** A correction says why. */
 export type Correcting = Doing & { reason: string };
 
 /**
  * Adds rows to a count that is being taken. A row for an item, area and pack that the count has already replaces it, and
- * the old one stays in its history. Gives the numbers of the entries. Throws NotFoundError, InvalidError.
+ * the old one stays in its history; a row sent twice is one. Gives the numbers of the entries. Throws NotFoundError, InvalidError.
  */
 export async function addCountRows(db: Db, rows: readonly CountRow[], doing: Doing): Promise<number[]> {
-  return writeChecked(db, (registers, venue) => {
-    const current = new Map(
-      currentEntries(storeOf("count").load(db, registers)).map((entry) => [placeOf(entry.fact), entry.id]),
-    );
-    return rows.map((row) => {
-      const fact = checked("count", row, venue);
-      const place = placeOf(spelledAsKnown(fact, registers));
-      const replacesId = current.get(place) ?? null;
-      const reason = replacesId === null ? "" : "counted again";
-      const id = insert(db, registers, "count", fact, doing, { reason, replacesId });
-      current.set(place, id);
+  return writeCheckedEntries(db, (registers, venue) => {
+    const facts = rows.map((row) => checked("count", row, venue));
+    const current = currentPlaces(db, registers, facts);
+    const result = facts.map((fact) => {
+      const place = placeOf(fact);
+      const held = current.get(place);
+      if (held !== undefined && isSameFinding(held.fact, fact)) return held.id;
+      const correction = { reason: held === undefined ? "" : "counted again", replacesId: held?.id ?? null };
+      const id = insert(db, registers, "count", fact, doing, correction);
+      current.set(place, { id, fact });
       return id;
     });
+    // A row entered twice in one go is checked as the later one.
+    const latest = new Map(facts.map((fact) => [placeOf(fact), fact]));
+    return { result, added: { counts: [...latest.values()] } };
   });
+}
+
+/** The current entries of the counts that some rows belong to, by what they count. */
+function currentPlaces(
+  db: Db,
+  registers: Registers,
+  rows: readonly CountRow[],
+): Map<string, { id: number; fact: CountRow }> {
+  const countIds = new Set(rows.flatMap(({ count }) => registers.counts.find(count) ?? []));
+  const entries = [...countIds].flatMap((countId) => storeOf("count").load(db, registers, countId));
+  return new Map(currentEntries(entries).map(({ id, fact }) => [placeOf(fact), { id, fact }]));
+}
+
+/** A phone that lost its signal sends again what had arrived. */
+function isSameFinding(a: CountRow, b: CountRow): boolean {
+  const finding = ({ at, full, parts, grossG, amount, unit, by }: CountRow) =>
+    JSON.stringify([at, full, parts, grossG, amount, unit, by]);
+  return finding(a) === finding(b);
 }
 
 function placeOf({ count, area, item, pack }: CountRow): string {
@@ -65,32 +89,28 @@ function placeOf({ count, area, item, pack }: CountRow): string {
   ]);
 }
 
-function spelledAsKnown(row: CountRow, registers: Registers): CountRow {
-  return { ...row, item: registers.items.nameOf(registers.items.idOf(row.item)) };
-}
-
 /** Enters a delivery's lines: all of them, or, when one is wrong, none. Gives their numbers. */
-export async function addDeliveries(db: Db, facts: readonly Delivery[], doing: Doing): Promise<number[]> {
+export async function addDeliveries(db: Db, facts: readonly Delivery[], doing: Entering): Promise<number[]> {
   return addEntries(db, "delivery", facts, doing);
 }
 
 /** Enters one line of a delivery and gives its number. */
-export async function addDelivery(db: Db, fact: Delivery, doing: Doing): Promise<number> {
+export async function addDelivery(db: Db, fact: Delivery, doing: Entering): Promise<number> {
   return addEntry(db, "delivery", fact, doing);
 }
 
 /** Enters one making of a prep and gives its number. */
-export async function addBatch(db: Db, fact: Batch, doing: Doing): Promise<number> {
+export async function addBatch(db: Db, fact: Batch, doing: Entering): Promise<number> {
   return addEntry(db, "batch", fact, doing);
 }
 
 /** Enters stock gone without a sale and gives its number. */
-export async function addLoss(db: Db, fact: Loss, doing: Doing): Promise<number> {
+export async function addLoss(db: Db, fact: Loss, doing: Entering): Promise<number> {
   return addEntry(db, "loss", fact, doing);
 }
 
 /** Enters stock that came from or went to another place and gives its number. */
-export async function addTransfer(db: Db, fact: Transfer, doing: Doing): Promise<number> {
+export async function addTransfer(db: Db, fact: Transfer, doing: Entering): Promise<number> {
   return addEntry(db, "transfer", fact, doing);
 }
 
@@ -98,7 +118,7 @@ async function addEntry<Kind extends EntryKind>(
   db: Db,
   kind: Kind,
   fact: EntryFacts[Kind],
-  doing: Doing,
+  doing: Entering,
 ): Promise<number> {
   const [id = 0] = await addEntries(db, kind, [fact], doing);
   return id;
@@ -108,13 +128,17 @@ async function addEntries<Kind extends EntryKind>(
   db: Db,
   kind: Kind,
   facts: readonly EntryFacts[Kind][],
-  doing: Doing,
+  doing: Entering,
 ): Promise<number[]> {
-  return writeChecked(db, (registers, venue) =>
-    facts.map((fact) =>
-      insert(db, registers, kind, checked(kind, fact, venue), doing, { reason: "", replacesId: null }),
-    ),
-  );
+  return writeCheckedEntries(db, (registers, venue) => {
+    const held = facts.map((fact) => checked(kind, fact, venue));
+    const result = held.map((fact, at) => {
+      const entryKey = doing.key === undefined ? null : `${doing.key} ${at + 1}`;
+      const arrived = entryKey === null ? undefined : idOfKey(db, kind, entryKey);
+      return arrived ?? insert(db, registers, kind, fact, doing, { reason: "", replacesId: null, entryKey });
+    });
+    return { result, added: entriesOf(kind, held) };
+  });
 }
 
 /**
@@ -129,9 +153,12 @@ export async function correctEntry<Kind extends EntryKind>(
   fact: EntryFacts[Kind],
   { reason, ...doing }: Correcting,
 ): Promise<number> {
-  return writeChecked(db, (registers, venue) => {
+  return writeCheckedEntries(db, (registers, venue) => {
     findCurrent(db, registers, kind, id);
-    return insert(db, registers, kind, checked(kind, fact, venue), doing, { reason, replacesId: id });
+    const held = checked(kind, fact, venue);
+    const result = insert(db, registers, kind, held, doing, { reason, replacesId: id });
+    if (kind === "count") refuseSamePlace(db, registers, held as CountRow);
+    return { result, added: entriesOf(kind, [held]) };
   });
 }
 
@@ -142,10 +169,26 @@ export async function withdrawEntry(
   id: number,
   { reason, ...doing }: Correcting,
 ): Promise<number> {
-  return writeChecked(db, (registers) => {
+  return writeCheckedEntries(db, (registers) => {
     const { fact } = findCurrent(db, registers, kind, id);
-    return insert(db, registers, kind, fact, doing, { reason, replacesId: id, isWithdrawn: true });
+    const correction = { reason, replacesId: id, isWithdrawn: true };
+    return { result: insert(db, registers, kind, fact, doing, correction), added: {} };
   });
+}
+
+function entriesOf<Kind extends EntryKind>(kind: Kind, facts: EntryFacts[Kind][]): NewEntries {
+  return { [SHEET_OF[kind]]: facts };
+}
+
+/** A corrected count row must not come to stand where another row of the count stands. */
+function refuseSamePlace(db: Db, registers: Registers, row: CountRow): void {
+  const entries = storeOf("count").load(db, registers, registers.counts.idOf(row.count));
+  const same = currentEntries(entries).filter(({ fact }) => placeOf(fact) === placeOf(row));
+  if (same.length > 1) {
+    throw new ConflictError(
+      `"${row.item}" in "${row.area}" has a row in "${row.count}" already; correct that one.`,
+    );
+  }
 }
 
 function findCurrent<Kind extends EntryKind>(
@@ -169,10 +212,11 @@ function insert<Kind extends EntryKind>(
   kind: Kind,
   fact: EntryFacts[Kind],
   doing: Doing,
-  correction: Pick<Stamp, "reason" | "replacesId"> & Partial<Pick<Stamp, "isWithdrawn">>,
+  correction: Pick<Stamp, "reason" | "replacesId"> & Partial<Pick<Stamp, "isWithdrawn" | "entryKey">>,
 ): number {
   const stamp: Stamp = {
     isWithdrawn: false,
+    entryKey: null,
     ...correction,
     enteredAt: momentOf(doing),
     enteredBy: doing.by,

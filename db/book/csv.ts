@@ -1,10 +1,10 @@
 import Papa from "papaparse";
 import type { Findings } from "#db/book/problem.ts";
 
-/** The cells of a sheet row by row, headings first; row n of the spreadsheet stands at index n − 1. */
-export type Grid = { rows: string[][]; delimiter: string };
+/** The cells of a sheet row by row; row n of the spreadsheet stands at index n − 1, and the headings at `top`. */
+export type Grid = { rows: string[][]; top: number; delimiter: string };
 
-const CHARACTERS_MOST = 64 * 1024 * 1024;
+const CHARACTERS_MOST = 32 * 1024 * 1024;
 const LINE_MOST = 256 * 1024;
 const DELIMITERS = [",", ";", "\t"] as const;
 
@@ -30,7 +30,10 @@ export function readCsv(file: string, text: string, findings: Findings): Grid | 
       return undefined;
     }
   }
-  return { rows: data, delimiter };
+  const top = data.findIndex(
+    (cells, at) => !isBlank(cells) && !(at === 0 && STATED.test(cells.join(delimiter))),
+  );
+  return { rows: data, top: Math.max(0, top), delimiter };
 }
 
 /** Rows as RFC 4180 text, rows ended by CRLF. */
@@ -39,9 +42,6 @@ export function writeCsv(rows: readonly (readonly string[])[]): string {
 }
 
 function unreadable(text: string): string | undefined {
-  if (text.length > CHARACTERS_MOST) {
-    return `the sheet is larger than ${CHARACTERS_MOST / 1024 / 1024} MB; check that it is the right file`;
-  }
   if (text.includes("\u0000")) return "this is no text; save the sheet as CSV in UTF-8";
   let line = 1;
   let start = 0;
@@ -51,11 +51,12 @@ function unreadable(text: string): string | undefined {
     if (end - start > LINE_MOST) {
       return `line ${line} is ${end - start} characters long, which no sheet has; check that the file is whole`;
     }
-    if (end === text.length) return undefined;
+    if (end === text.length) break;
     start = ends.lastIndex;
     line += 1;
   }
-  return undefined;
+  if (text.length <= CHARACTERS_MOST) return undefined;
+  return `the sheet is larger than ${CHARACTERS_MOST / 1024 / 1024} MB; check that it is the right file`;
 }
 
 /** Every row end as LF; line breaks inside quoted cells stay as they are. */
@@ -64,8 +65,17 @@ function withPlainRowEnds(text: string): string {
   return text.replace(/"[^"]*"|\r\n?/g, (found) => (found.startsWith('"') ? found : "\n"));
 }
 
+/** A first line by which a spreadsheet program says what parts the cells. */
+const STATED = /^sep=(.)$/i;
+
+export function isBlank(cells: readonly string[]): boolean {
+  return cells.every((cell) => cell.trim() === "");
+}
+
 function delimiterOf(text: string): string {
-  const headings = text.slice(0, text.indexOf("\n") < 0 ? text.length : text.indexOf("\n"));
+  const [headings = ""] = /[^\n]*\S[^\n]*/.exec(text) ?? [];
+  const stated = STATED.exec(headings.trim())?.[1];
+  if (stated !== undefined) return stated;
   const bare = headings.replace(/"[^"]*"/g, "");
   const counts = DELIMITERS.map((delimiter) => bare.split(delimiter).length);
   return DELIMITERS[counts.indexOf(Math.max(...counts))] ?? ",";

@@ -9,12 +9,13 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { basename, dirname, join, resolve } from "node:path";
+import { join, resolve } from "node:path";
 import { BookError } from "#db/book/problem.ts";
 import { readBook } from "#db/book/read-book.ts";
 import { BOOK_FILES, VENUE_FILE } from "#db/book/sheets/all.ts";
 import { didYouMean } from "#db/book/suggest.ts";
 import type { Book } from "#engine/book.ts";
+import { isCanonical } from "#engine/sales/read/canonical.ts";
 
 const SALES_FOLDER = "sales";
 const BYTES_MOST = 160 * 1024 * 1024;
@@ -59,8 +60,9 @@ export function readBookFolder(dir: string): BookFolder {
 /**
  * Writes a book and its sales files into a folder, which is made if need be.
  *
- * All is first written beside the folder, then moved into place, so that there is never half a book. The sheets of a book that
- * is already there are replaced; files of other names stay. Throws BookError when the folder holds something else.
+ * All is first written elsewhere, then moved into place, so that there is never half a book. The sheets of a book that
+ * is already there are replaced; files of other names stay, and a till's own sales files are kept in "sales-before".
+ * Throws BookError when the folder holds something else.
  */
 export function writeBookFolder(dir: string, { files, salesFiles }: WrittenBook): void {
   const target = resolve(dir);
@@ -68,41 +70,55 @@ export function writeBookFolder(dir: string, { files, salesFiles }: WrittenBook)
   if (held.length > 0 && !held.includes(VENUE_FILE)) {
     throw new BookError([`${dir} is not empty and holds no ${VENUE_FILE}; name an empty or a new folder`]);
   }
-  mkdirSync(dirname(target), { recursive: true });
-  const made = mkdtempSync(join(dirname(target), `.${basename(target)}-`));
+  mkdirSync(target, { recursive: true });
+  const work = mkdtempSync(join(target, ".export-"));
+  const made = join(work, "made");
   try {
+    mkdirSync(join(made, SALES_FOLDER), { recursive: true });
     for (const [name, text] of files) writeFileSync(join(made, name), text);
-    mkdirSync(join(made, SALES_FOLDER));
     for (const { name, text } of salesFiles) writeFileSync(join(made, SALES_FOLDER, name), text);
-    if (held.length > 0) keepOthers(target, made);
-    swapIn(target, made);
+    swapIn(target, made, join(work, "old"));
   } finally {
-    rmSync(made, { recursive: true, force: true });
+    rmSync(work, { recursive: true, force: true });
   }
 }
 
-/** Moves what is no sheet and no sales file over to the new folder, so that the folder can be swapped whole. */
-function keepOthers(target: string, made: string): void {
-  for (const name of readdirSync(target)) {
-    if (name === SALES_FOLDER || BOOK_FILES.includes(name)) continue;
-    renameSync(join(target, name), join(made, name));
+/** Moves the old book aside and the new one in; when a move fails, what was moved goes back. */
+function swapIn(target: string, made: string, old: string): void {
+  mkdirSync(old);
+  const moves: { from: string; to: string }[] = [];
+  const move = (from: string, to: string) => {
+    renameSync(from, to);
+    moves.push({ from, to });
+  };
+  try {
+    for (const name of listFiles(target) ?? []) {
+      if (name === SALES_FOLDER) move(join(target, name), placeForOldSales(target, old));
+      else if (BOOK_FILES.includes(name)) move(join(target, name), join(old, name));
+    }
+    for (const name of listFiles(made) ?? []) move(join(made, name), join(target, name));
+  } catch (error) {
+    for (const { from, to } of moves.reverse()) renameSync(to, from);
+    throw error;
   }
 }
 
-function swapIn(target: string, made: string): void {
-  if (!existsSync(target)) {
-    renameSync(made, target);
-    return;
-  }
-  const old = mkdtempSync(join(dirname(target), `.${basename(target)}-old-`));
-  renameSync(target, join(old, "book"));
-  renameSync(made, target);
-  rmSync(old, { recursive: true, force: true });
+/** Our own exports can be made again; what a till wrote cannot. */
+function placeForOldSales(target: string, old: string): string {
+  const isOurs = readSalesFiles(join(target, SALES_FOLDER)).every(({ bytes }) =>
+    isCanonical(new TextDecoder().decode(bytes.subarray(0, 200))),
+  );
+  if (isOurs) return join(old, SALES_FOLDER);
+  let place = join(target, `${SALES_FOLDER}-before`);
+  for (let time = 2; existsSync(place); time += 1) place = join(target, `${SALES_FOLDER}-before-${time}`);
+  return place;
 }
 
 function listFiles(dir: string): string[] | undefined {
   if (!existsSync(dir) || !statSync(dir).isDirectory()) return undefined;
-  return readdirSync(dir).sort();
+  return readdirSync(dir)
+    .filter((name) => !name.startsWith("."))
+    .sort();
 }
 
 function refuseFile(path: string): string[] {

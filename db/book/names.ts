@@ -13,6 +13,8 @@ export type Spellings = Map<string, string>;
 export type Names = Record<Refers, Spellings> & {
   /** The packs of each item. */
   packs: Map<string, Spellings>;
+  /** Messages for unknown names; one wrong name often stands in hundreds of rows. */
+  unknown: Map<string, string>;
 };
 
 const DEFINING = {
@@ -29,6 +31,7 @@ export function definedNames(rows: Rows, findings: Findings): Names {
     drink: spellings("drink", rows.drinks, findings),
     supplier: spellings("supplier", rows.suppliers, findings),
     packs: new Map(),
+    unknown: new Map(),
   };
 }
 
@@ -60,7 +63,11 @@ function spellings(kind: Refers, rows: readonly Row<{ name: string }>[], finding
 
 /** The message for a name that no sheet defines. */
 export function unknownName(kind: Refers, name: string, names: Names): string {
-  return `no ${kind} ${quote(name)}${didYouMean(name, names[kind].values())}`;
+  const key = `${kind} ${name}`;
+  const message =
+    names.unknown.get(key) ?? `no ${kind} ${quote(name)}${didYouMean(name, names[kind].values())}`;
+  names.unknown.set(key, message);
+  return message;
 }
 
 /** The message for a pack that the item does not have. */

@@ -24,8 +24,8 @@ export type ReadBook = {
   notices: string[];
 };
 
-/** Sheets that others refer to: without one of them, every reference would be listed as wrong. */
-const DEFINING = ["items", "packs", "drinks", "suppliers"] as const;
+/** Sheets that others refer to: were one of them not read, every reference to it would be listed as wrong. */
+const DEFINING: readonly string[] = ["items", "packs", "drinks", "suppliers", "preps", "cuts"];
 
 /**
  * Reads a book from the texts of its files, by name ("items.csv"). Only venue.json, items.csv and packs.csv must be there.
@@ -40,13 +40,14 @@ export function readBook(files: ReadonlyMap<string, string>): ReadBook {
   const venue = readVenueOf(files, findings);
   const salesShapes = readShapes(files.get(SHAPES_FILE) ?? "[]", findings);
   const { rows, unreadable } = readRows(files, venue, findings);
-  if (unreadable.some((key) => (DEFINING as readonly string[]).includes(key))) throw bookError(findings);
+  if (unreadable.some((key) => DEFINING.includes(key))) throw bookError(findings);
   const names = definedNames(rows, findings);
   addSuppliersMentioned(rows, names.supplier, files.has(SHEETS.suppliers.file), findings);
   resolveNames(rows, names, findings);
   const facts = checkBook(rows, names, venue, findings);
   if (findings.hasProblems || venue === undefined) throw bookError(findings);
-  return { book: Book.parse({ venue, ...facts, salesShapes }), notices: findings.noticeLines(BOOK_FILES) };
+  const book = Book.parse({ venue, ...facts, salesShapes });
+  return { book, notices: findings.noticeLines(BOOK_FILES) };
 }
 
 function bookError(findings: Findings): BookError {
@@ -72,7 +73,10 @@ function readRows(
   const rows = Object.fromEntries(
     SHEET_KEYS.map((key) => {
       const text = files.get(SHEETS[key].file);
-      if (text === undefined) return [key, []];
+      if (text === undefined) {
+        if (REQUIRED_FILES.includes(SHEETS[key].file)) unreadable.push(key);
+        return [key, []];
+      }
       const read: Row<never>[] | undefined = readSheet(SHEETS[key] as never, text, context, findings);
       if (read === undefined) unreadable.push(key);
       return [key, read ?? []];

@@ -1,5 +1,5 @@
 import { type Cell, type CellContext, WrongCell } from "#db/book/cell.ts";
-import { readCsv, writeCsv } from "#db/book/csv.ts";
+import { isBlank, readCsv, writeCsv } from "#db/book/csv.ts";
 import { decimalMarkOf } from "#db/book/decimal.ts";
 import type { Findings } from "#db/book/problem.ts";
 import { quote } from "#db/book/quote.ts";
@@ -12,8 +12,8 @@ export type Column<T> = { heading: string; isRequired: boolean; cell: Cell<T> };
 /** A sheet of the book: the columns by the fact's own keys, in the order in which they are written. */
 export type Sheet<T> = { file: string; columns: { [Key in keyof T]-?: Column<T[Key]> } };
 
-/** One row as read: a key is missing where its cell was wrong. */
-export type Row<T> = { row: number; cells: Partial<T>; isWhole: boolean };
+/** One row as read: a key is missing where its cell was wrong. `blank` are the keys of cells that were left empty. */
+export type Row<T> = { row: number; cells: Partial<T>; isWhole: boolean; blank?: ReadonlySet<string> };
 
 /** A column that a sheet must have. */
 export function required<T>(heading: string, cell: Cell<T>): Column<T> {
@@ -42,15 +42,16 @@ export function readSheet<T>(
   const { file } = sheet;
   const grid = readCsv(file, text, findings);
   if (grid === undefined) return undefined;
-  const [headings = [], ...body] = grid.rows;
+  const headings = grid.rows[grid.top] ?? [];
+  const body = grid.rows.slice(grid.top + 1);
   const fields = placeFields(sheet, headings, body, findings);
   if (fields === undefined) return undefined;
   const mark = decimalMarkOf(numbersIn(fields, body));
   const decimalComma = mark === "comma" || (mark === "unclear" && grid.delimiter === ";");
   const rows: Row<T>[] = [];
   body.forEach((cells, at) => {
-    if (cells.every((cell) => cell.trim() === "")) return;
-    const row = at + 2;
+    if (isBlank(cells)) return;
+    const row = grid.top + at + 2;
     const surplus = cells.slice(headings.length).find((cell) => cell.trim() !== "");
     if (surplus !== undefined) {
       findings.problem(
@@ -59,7 +60,8 @@ export function readSheet<T>(
       );
     }
     const read = readRow(file, row, cells, fields, { ...context, decimalComma }, findings);
-    rows.push({ row, cells: read.cells as Partial<T>, isWhole: read.isWhole && surplus === undefined });
+    const isWhole = read.isWhole && surplus === undefined;
+    rows.push({ row, cells: read.cells as Partial<T>, isWhole, blank: read.blank });
   });
   return rows;
 }
@@ -101,7 +103,7 @@ function placeFields<T>(
     ([, { isRequired, heading }]) => isRequired && !places.has(headingKey(heading)),
   );
   // A sheet without a single cell is a sheet not kept.
-  if (headings.every((heading) => heading.trim() === "") && body.length === 0) return [];
+  if (isBlank(headings) && body.length === 0) return [];
   for (const [, { heading }] of missing) {
     const near = didYouMean(
       heading,
@@ -129,19 +131,22 @@ function readRow(
   fields: readonly Field[],
   context: CellContext,
   findings: Findings,
-): { cells: Record<string, unknown>; isWhole: boolean } {
+): { cells: Record<string, unknown>; isWhole: boolean; blank: Set<string> } {
   const read: Record<string, unknown> = {};
+  const blank = new Set<string>();
   let isWhole = true;
   for (const { key, column, at } of fields) {
+    const text = at === undefined ? "" : (cells[at] ?? "");
+    if (text.trim() === "") blank.add(key);
     try {
-      read[key] = readCell(at === undefined ? "" : (cells[at] ?? ""), column.cell, context);
+      read[key] = readCell(text, column.cell, context);
     } catch (error) {
       if (!(error instanceof WrongCell)) throw error;
       findings.problem({ file, row, column: column.heading }, error.message);
       isWhole = false;
     }
   }
-  return { cells: read, isWhole };
+  return { cells: read, isWhole, blank };
 }
 
 function readCell(text: string, cell: Cell<unknown>, context: CellContext): unknown {

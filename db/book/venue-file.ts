@@ -5,7 +5,7 @@ import { SHAPES_FILE, VENUE_FILE } from "#db/book/sheets/all.ts";
 import { didYouMean } from "#db/book/suggest.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
-import { type SalesShape, SalesShapes } from "#engine/sales/read/shape.ts";
+import { SalesColumns, SalesShape, SalesShapes } from "#engine/sales/read/shape.ts";
 import { DEFAULT_SERVICE_LEVEL, Venue } from "#engine/venue.ts";
 
 const NEEDED = ["name", "currency", "timeZone", "dayEnds", "oz"] as const;
@@ -19,7 +19,7 @@ export function readVenue(text: string, findings: Findings): Venue | undefined {
     findings.problem({ file: VENUE_FILE }, "the file must hold one object, { … }");
     return undefined;
   }
-  const known = withoutUnknown("", json, KNOWN, findings);
+  const known = withoutUnknown(VENUE_FILE, "", json, KNOWN, findings);
   for (const key of NEEDED) {
     if (known[key] === undefined) {
       findings.problem({ file: VENUE_FILE, column: key }, `it is missing; add "${key}"`);
@@ -60,7 +60,18 @@ export function readShapes(text: string, findings: Findings): SalesShape[] {
   if (json === undefined) return [];
   const parsed = SalesShapes.safeParse(json);
   if (!parsed.success) noteIssues(SHAPES_FILE, parsed.error, findings);
+  else noteUnknownInShapes(json, findings);
   return parsed.data ?? [];
+}
+
+function noteUnknownInShapes(json: unknown, findings: Findings): void {
+  const shapes = Array.isArray(json) ? json.filter(isRecord) : [];
+  for (const [at, shape] of shapes.entries()) {
+    const prefix = `entry ${at + 1}.`;
+    withoutUnknown(SHAPES_FILE, prefix, shape, Object.keys(SalesShape.shape), findings);
+    const columns = isRecord(shape.columns) ? shape.columns : {};
+    withoutUnknown(SHAPES_FILE, `${prefix}columns.`, columns, Object.keys(SalesColumns.shape), findings);
+  }
 }
 
 export function writeShapes(shapes: readonly SalesShape[]): string {
@@ -71,20 +82,28 @@ function readJson(file: string, text: string, findings: Findings): unknown {
   try {
     return JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text);
   } catch (error) {
-    const reason = error instanceof Error ? quote(error.message) : "";
-    findings.problem({ file }, `this is no JSON (${reason}); check its commas, brackets and quotation marks`);
+    const at = error instanceof Error ? lineOfFault(error.message, text) : "";
+    findings.problem({ file }, `this is no JSON${at}; check its commas, brackets and quotation marks`);
     return undefined;
   }
+}
+
+/** Where the text goes wrong, as far as the reader of JSON says so. */
+function lineOfFault(message: string, text: string): string {
+  const position = /position (\d+)/.exec(message)?.[1];
+  if (position === undefined) return "";
+  return ` at line ${text.slice(0, Number(position)).split("\n").length}`;
 }
 
 /** An object's own values over defaults; anything but an object is passed on, to be refused. */
 function withDefaults(key: string, given: unknown, defaults: Record<string, number>, findings: Findings) {
   if (given === undefined) return defaults;
   if (!isRecord(given)) return given;
-  return { ...defaults, ...withoutUnknown(`${key}.`, given, Object.keys(defaults), findings) };
+  return { ...defaults, ...withoutUnknown(VENUE_FILE, `${key}.`, given, Object.keys(defaults), findings) };
 }
 
 function withoutUnknown(
+  file: string,
   prefix: string,
   given: Record<string, unknown>,
   known: readonly string[],
@@ -95,7 +114,7 @@ function withoutUnknown(
     if (known.includes(key)) kept[key] = value;
     else {
       findings.notice(
-        { file: VENUE_FILE },
+        { file },
         `${quote(prefix + key)} is not known and was not read${didYouMean(key, known)}`,
       );
     }

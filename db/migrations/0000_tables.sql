@@ -245,7 +245,7 @@ CREATE TABLE `spec_lines` (
 	FOREIGN KEY (`item_id`) REFERENCES `items`(`id`) ON UPDATE no action ON DELETE no action,
 	CONSTRAINT "spec_lines_makes" CHECK(("spec_lines"."drink_id" is null) <> ("spec_lines"."prep_id" is null)),
 	CONSTRAINT "spec_lines_from" CHECK("spec_lines"."from_date" glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]'),
-	CONSTRAINT "spec_lines_amount" CHECK("spec_lines"."amount" > 0 or ("spec_lines"."amount" is null and "spec_lines"."unit" = 'top')),
+	CONSTRAINT "spec_lines_amount" CHECK(("spec_lines"."amount" is null) = ("spec_lines"."unit" = 'top') and coalesce("spec_lines"."amount", 1) > 0),
 	CONSTRAINT "spec_lines_unit" CHECK("spec_lines"."unit" in ('oz', 'ml', 'cl', 'dl', 'l', 'tsp', 'tbsp', 'cup', 'dash', 'barspoon', 'drop', 'splash', 'g', 'kg', 'lb', 'oz-wt', 'each', 'piece', 'top'))
 ) STRICT;
 --> statement-breakpoint

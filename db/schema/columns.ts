@@ -23,6 +23,8 @@ export const entry = () => ({
   enteredBy: text("entered_by").notNull(),
   reason: text("reason").notNull().default(""),
   isWithdrawn: yesNo("is_withdrawn").default(false),
+  /** What the sender calls it, so that one sent twice is one. */
+  entryKey: text("entry_key").unique(),
 });
 
 export const entryChecks = (
@@ -53,24 +55,3 @@ export const notNegative = (name: string, column: AnySQLiteColumn) => check(name
 
 /** Null as a text that no name or date is, so that a unique index sees two nulls as equal. */
 export const orNone = (column: AnySQLiteColumn): SQL => sql`coalesce(${column}, '')`;
-
-export const UNIT_WORDS = [
-  "oz",
-  "ml",
-  "cl",
-  "dl",
-  "l",
-  "tsp",
-  "tbsp",
-  "cup",
-  "dash",
-  "barspoon",
-  "drop",
-  "splash",
-  "g",
-  "kg",
-  "lb",
-  "oz-wt",
-  "each",
-  "piece",
-];

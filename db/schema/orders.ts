@@ -11,9 +11,7 @@ import {
 } from "#db/schema/columns.ts";
 import { packs } from "#db/schema/stock.ts";
 import type { Of } from "#engine/stock/movement.ts";
-import type { Weekday } from "#engine/time.ts";
-
-const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
+import { WEEKDAYS, type Weekday } from "#engine/time.ts";
 
 export const suppliers = sqliteTable(
   "suppliers",

@@ -9,12 +9,11 @@ import {
   json,
   notNegative,
   oneOfCheck,
-  UNIT_WORDS,
   yesNo,
 } from "#db/schema/columns.ts";
 import { drinks } from "#db/schema/specs.ts";
 import { items } from "#db/schema/stock.ts";
-import type { Unit } from "#engine/measure/units.ts";
+import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { RefusedRow } from "#engine/sales/read/line.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import type { Modifier, RingName } from "#engine/sales/ring.ts";
@@ -40,7 +39,7 @@ export const ringNames = sqliteTable(
     ),
     aboveZero("ring_names_serves", t.serves),
     aboveZero("ring_names_amount", t.amount),
-    oneOfCheck("ring_names_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("ring_names_unit", t.unit, UNITS),
   ],
 );
 
@@ -62,7 +61,7 @@ export const modifiers = sqliteTable(
     index("modifiers_name").on(t.folded),
     oneOfCheck("modifiers_effect", t.effect, ["swap", "add", "remove", "times", "none"]),
     aboveZero("modifiers_amount", t.amount),
-    oneOfCheck("modifiers_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("modifiers_unit", t.unit, UNITS),
     notNegative("modifiers_factor", t.factor),
   ],
 );
@@ -87,7 +86,7 @@ export const saleImports = sqliteTable(
   ],
 );
 
-/** Texts of the till, each kept once: ring names, modifiers, check numbers. */
+/** Texts of the till, each kept once: ring names and modifiers. */
 export const saleNames = sqliteTable("sale_names", { id: id(), text: text("text").notNull() }, (t) => [
   unique("sale_names_text").on(t.text),
 ]);

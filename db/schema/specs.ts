@@ -10,11 +10,10 @@ import {
   notNegative,
   oneOfCheck,
   orNone,
-  UNIT_WORDS,
 } from "#db/schema/columns.ts";
 import { items } from "#db/schema/stock.ts";
-import type { Unit } from "#engine/measure/units.ts";
-import type { Drink, SpecLine } from "#engine/specs/spec.ts";
+import { UNITS, type Unit } from "#engine/measure/units.ts";
+import { type Drink, ICES, type SpecLine, TECHNIQUES } from "#engine/specs/spec.ts";
 
 export const drinks = sqliteTable(
   "drinks",
@@ -36,8 +35,8 @@ export const drinks = sqliteTable(
     unique("drinks_name").on(t.folded),
     notNegative("drinks_price", t.priceMinor),
     aboveZero("drinks_glass_ml", t.glassMl),
-    oneOfCheck("drinks_ice", t.ice, ["none", "cubed", "crushed", "large"]),
-    oneOfCheck("drinks_technique", t.technique, ["built", "shaken", "stirred", "blended", "thrown"]),
+    oneOfCheck("drinks_ice", t.ice, ICES),
+    oneOfCheck("drinks_technique", t.technique, TECHNIQUES),
     dateCheck("drinks_on_menu_from", t.onMenuFrom),
     dateCheck("drinks_on_menu_until", t.onMenuUntil),
   ],
@@ -64,7 +63,7 @@ export const prepVersions = sqliteTable(
     unique("prep_versions_one").on(t.prepId, t.from),
     dateCheck("prep_versions_from", t.from),
     aboveZero("prep_versions_yield", t.yield),
-    oneOfCheck("prep_versions_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("prep_versions_unit", t.unit, UNITS),
   ],
 );
 
@@ -88,8 +87,11 @@ export const specLines = sqliteTable(
     uniqueIndex("spec_lines_one").on(orNone(t.drinkId), orNone(t.prepId), t.from, t.line),
     check("spec_lines_makes", sql`(${t.drinkId} is null) <> (${t.prepId} is null)`),
     dateCheck("spec_lines_from", t.from),
-    check("spec_lines_amount", sql`${t.amount} > 0 or (${t.amount} is null and ${t.unit} = 'top')`),
-    oneOfCheck("spec_lines_unit", t.unit, [...UNIT_WORDS, "top"]),
+    check(
+      "spec_lines_amount",
+      sql`(${t.amount} is null) = (${t.unit} = 'top') and coalesce(${t.amount}, 1) > 0`,
+    ),
+    oneOfCheck("spec_lines_unit", t.unit, [...UNITS, "top"]),
   ],
 );
 
@@ -127,6 +129,6 @@ export const cuts = sqliteTable(
     uniqueIndex("cuts_one").on(t.givesId, orNone(t.from)),
     dateCheck("cuts_from", t.from),
     aboveZero("cuts_per_piece", t.perPiece),
-    oneOfCheck("cuts_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("cuts_unit", t.unit, UNITS),
   ],
 );

@@ -23,14 +23,13 @@ import {
   notNegative,
   oneOfCheck,
   orNone,
-  UNIT_WORDS,
   yesNo,
 } from "#db/schema/columns.ts";
 import { suppliers } from "#db/schema/orders.ts";
 import { drinks } from "#db/schema/specs.ts";
-import type { Unit } from "#engine/measure/units.ts";
+import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { Item, Pack } from "#engine/stock/item.ts";
-import type { Loss, Of, Transfer } from "#engine/stock/movement.ts";
+import { LOSS_KINDS, type Loss, type Of, type Transfer } from "#engine/stock/movement.ts";
 
 export const items = sqliteTable(
   "items",
@@ -99,7 +98,7 @@ export const packVersions = sqliteTable(
   (t) => [
     uniqueIndex("pack_versions_one").on(t.packId, orNone(t.supplierId), orNone(t.from)),
     aboveZero("pack_versions_amount", t.amount),
-    oneOfCheck("pack_versions_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("pack_versions_unit", t.unit, UNITS),
     dateCheck("pack_versions_from", t.from),
     aboveZero("pack_versions_per_case", t.perCase),
     notNegative("pack_versions_price", t.price),
@@ -162,7 +161,7 @@ export const countEntries = sqliteTable(
     instantCheck("count_entries_at", t.at),
     notNegative("count_entries_full", t.full),
     notNegative("count_entries_amount", t.amount),
-    oneOfCheck("count_entries_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("count_entries_unit", t.unit, UNITS),
     ...entryChecks("count_entries", t),
   ],
 );
@@ -219,7 +218,7 @@ export const batches = sqliteTable(
     index("batches_by_at").on(t.at),
     instantCheck("batches_at", t.at),
     aboveZero("batches_made", t.made),
-    oneOfCheck("batches_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("batches_unit", t.unit, UNITS),
     ...entryChecks("batches", t),
   ],
 );
@@ -244,13 +243,13 @@ export const losses = sqliteTable(
   (t) => [
     index("losses_by_at").on(t.at),
     instantCheck("losses_at", t.at),
-    oneOfCheck("losses_kind", t.kind, ["waste", "spill", "breakage", "staff", "tasting", "comp", "expired"]),
+    oneOfCheck("losses_kind", t.kind, LOSS_KINDS),
     check(
       "losses_what",
       sql`(${t.itemId} is null) = (${t.unit} = 'serve') and (${t.drinkId} is null) = (${t.unit} <> 'serve')`,
     ),
     aboveZero("losses_amount", t.amount),
-    oneOfCheck("losses_unit", t.unit, [...UNIT_WORDS, "serve"]),
+    oneOfCheck("losses_unit", t.unit, [...UNITS, "serve"]),
     ...entryChecks("losses", t),
   ],
 );
@@ -277,7 +276,7 @@ export const transfers = sqliteTable(
     instantCheck("transfers_at", t.at),
     oneOfCheck("transfers_direction", t.direction, ["in", "out"]),
     aboveZero("transfers_amount", t.amount),
-    oneOfCheck("transfers_unit", t.unit, UNIT_WORDS),
+    oneOfCheck("transfers_unit", t.unit, UNITS),
     ...entryChecks("transfers", t),
   ],
 );

@@ -43,7 +43,7 @@ import {
   loadSupplierDays,
   loadSuppliers,
 } from "#db/stored/orders.ts";
-import { loadRegisters } from "#db/stored/register.ts";
+import { loadRegisters, type Registers } from "#db/stored/register.ts";
 import { insertModifier, insertRingName, loadModifiers, loadRingNames } from "#db/stored/sales-names.ts";
 import {
   insertCut,
@@ -116,7 +116,7 @@ export function insertBook(db: Db, book: Book, stamp: Pick<Stamp, "enteredAt" | 
   for (const event of book.events) insertEvent(db, event);
   for (const plan of book.plans) insertPlan(db, registers, plan);
   for (const line of book.orders) insertOrderLine(db, registers, line);
-  const first: Stamp = { ...stamp, reason: "", replacesId: null, isWithdrawn: false };
+  const first: Stamp = { ...stamp, reason: "", replacesId: null, isWithdrawn: false, entryKey: null };
   for (const row of book.counts) storeOf("count").insert(db, registers, row, first);
   for (const row of book.deliveries) storeOf("delivery").insert(db, registers, row, first);
   for (const row of book.batches) storeOf("batch").insert(db, registers, row, first);
@@ -124,14 +124,32 @@ export function insertBook(db: Db, book: Book, stamp: Pick<Stamp, "enteredAt" | 
   for (const row of book.transfers) storeOf("transfer").insert(db, registers, row, first);
 }
 
+const NO_ENTRIES = { counts: [], deliveries: [], batches: [], losses: [], transfers: [] };
+
 /** The book as it now stands; undefined while there is no venue. */
 export function readStoredBook(db: Db): Book | undefined {
+  const registers = loadRegisters(db);
+  const catalogue = readWithoutEntries(db, registers);
+  return (
+    catalogue && {
+      ...catalogue,
+      counts: loadCurrent(db, registers, "count"),
+      deliveries: loadCurrent(db, registers, "delivery"),
+      batches: loadCurrent(db, registers, "batch"),
+      losses: loadCurrent(db, registers, "loss"),
+      transfers: loadCurrent(db, registers, "transfer"),
+    }
+  );
+}
+
+/** The book with none of its entries; undefined while there is no venue. */
+export function readWithoutEntries(db: Db, registers: Registers): Book | undefined {
   const venue = loadVenue(db);
   if (venue === undefined) return undefined;
-  const registers = loadRegisters(db);
   const shapes = db.orm.select().from(salesShapes).orderBy(asc(salesShapes.id)).all();
   return {
     venue,
+    ...NO_ENTRIES,
     items: loadItems(db),
     packs: loadPacks(db, registers),
     suppliers: loadSuppliers(db),
@@ -144,11 +162,6 @@ export function readStoredBook(db: Db): Book | undefined {
     cuts: loadCuts(db, registers),
     ringNames: loadRingNames(db, registers),
     modifiers: loadModifiers(db, registers),
-    counts: loadCurrent(db, registers, "count"),
-    deliveries: loadCurrent(db, registers, "delivery"),
-    batches: loadCurrent(db, registers, "batch"),
-    losses: loadCurrent(db, registers, "loss"),
-    transfers: loadCurrent(db, registers, "transfer"),
     events: loadEvents(db),
     plans: loadPlans(db, registers),
     orders: loadOrderLines(db, registers),

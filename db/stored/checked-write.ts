@@ -4,7 +4,7 @@ import type { Sheet } from "#db/book/sheet.ts";
 import { type FactOf, SHEETS, type SheetKey } from "#db/book/sheets/all.ts";
 import { InvalidError, NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
-import { loadVenue, readStoredBook } from "#db/stored/book.ts";
+import { loadVenue, readStoredBook, readWithoutEntries } from "#db/stored/book.ts";
 import { loadRegisters, type Registers } from "#db/stored/register.ts";
 import { inTransaction } from "#db/stored/transaction.ts";
 import type { Book } from "#engine/book.ts";
@@ -17,11 +17,36 @@ import { currencyDigits, type Venue } from "#engine/venue.ts";
 export function writeChecked<T>(db: Db, act: (registers: Registers, venue: Venue) => T): T {
   return inTransaction(db, () => {
     const venue = loadVenue(db);
-    if (venue === undefined) throw new NotFoundError("The database holds no venue yet; load a book first.");
+    if (venue === undefined) throw noVenue();
     const result = act(loadRegisters(db), venue);
     refuseProblems(readStoredBook(db));
     return result;
   });
+}
+
+/** The entries that one act adds, by their list in the book. */
+export type NewEntries = Partial<Pick<Book, "counts" | "deliveries" | "batches" | "losses" | "transfers">>;
+
+/**
+ * As `writeChecked`, for an act that adds entries and changes nothing else: of the entries only the new ones are checked, as
+ * the old ones were when they were entered. `act` gives its result and the entries it added.
+ */
+export function writeCheckedEntries<T>(
+  db: Db,
+  act: (registers: Registers, venue: Venue) => { result: T; added: NewEntries },
+): T {
+  return inTransaction(db, () => {
+    const registers = loadRegisters(db);
+    const book = readWithoutEntries(db, registers);
+    if (book === undefined) throw noVenue();
+    const { result, added } = act(registers, book.venue);
+    refuseProblems({ ...book, ...added });
+    return result;
+  });
+}
+
+function noVenue(): NotFoundError {
+  return new NotFoundError("The database holds no venue yet; load a book first.");
 }
 
 /** Throws InvalidError with what is wrong with a book; to be called before a transaction ends. */

@@ -1,4 +1,4 @@
-import { asc } from "drizzle-orm";
+import { asc, eq } from "drizzle-orm";
 import type { Db } from "#db/open.ts";
 import { areas, batches, countEntries, counts, deliveries, losses, transfers } from "#db/schema/stock.ts";
 import { idOrAdd, type Registers } from "#db/stored/register.ts";
@@ -24,14 +24,16 @@ export type Stamp = {
   replacesId: number | null;
   /** That it takes the replaced entry back. */
   isWithdrawn: boolean;
+  /** What the sender calls it, so that one sent twice is one; null for what was not sent. */
+  entryKey: string | null;
 };
 
 export type StoredEntry<Fact> = { id: number; fact: Fact; stamp: Stamp };
 
 type Store<Fact> = {
   insert(db: Db, registers: Registers, fact: Fact, stamp: Stamp): number;
-  /** Every entry ever made, oldest first. */
-  load(db: Db, registers: Registers): StoredEntry<Fact>[];
+  /** Every entry ever made (of one count, where it is named), oldest first. */
+  load(db: Db, registers: Registers, countId?: number): StoredEntry<Fact>[];
 };
 
 const countStore: Store<CountRow> = {
@@ -47,8 +49,9 @@ const countStore: Store<CountRow> = {
     };
     return Number(db.orm.insert(countEntries).values(row).run().lastInsertRowid);
   },
-  load({ orm }, registers) {
-    const rows = orm.select().from(countEntries).orderBy(asc(countEntries.id)).all();
+  load({ orm }, registers, countId) {
+    const ofCount = countId === undefined ? undefined : eq(countEntries.countId, countId);
+    const rows = orm.select().from(countEntries).where(ofCount).orderBy(asc(countEntries.id)).all();
     return rows.map((row) => {
       const { at, full, parts, grossG, amount, unit, by } = row;
       const count = registers.counts.nameOf(row.countId);
@@ -141,9 +144,23 @@ export function storeOf<Kind extends EntryKind>(kind: Kind): Store<EntryFacts[Ki
   return STORES[kind];
 }
 
+const TABLES = {
+  count: countEntries,
+  delivery: deliveries,
+  batch: batches,
+  loss: losses,
+  transfer: transfers,
+};
+
+/** The entry that a sender's key stands for; undefined when it has not arrived before. */
+export function idOfKey({ orm }: Db, kind: EntryKind, key: string): number | undefined {
+  const table = TABLES[kind];
+  return orm.select({ id: table.id }).from(table).where(eq(table.entryKey, key)).get()?.id;
+}
+
 function stored<Fact>(row: Stamp & { id: number }, fact: Fact): StoredEntry<Fact> {
-  const { id, enteredAt, enteredBy, reason, replacesId, isWithdrawn } = row;
-  return { id, fact, stamp: { enteredAt, enteredBy, reason, replacesId, isWithdrawn } };
+  const { id, enteredAt, enteredBy, reason, replacesId, isWithdrawn, entryKey } = row;
+  return { id, fact, stamp: { enteredAt, enteredBy, reason, replacesId, isWithdrawn, entryKey } };
 }
 
 /** An entry as it now stands, with the ones it replaced, newest first. */

@@ -123,6 +123,6 @@ export function idOrAdd(
 export function refuseTaken(register: Register, kind: string, name: string, except?: number): void {
   const held = register.find(name);
   if (held !== undefined && held !== except) {
-    throw new ConflictError(`There is already a ${kind} "${register.nameOf(held)}"; choose another name.`);
+    throw new ConflictError(`The ${kind} "${register.nameOf(held)}" is there already; choose another name.`);
   }
 }

@@ -4,7 +4,7 @@ import type { SaleLine } from "#engine/sales/read/line.ts";
 
 /**
  * One line as it is packed: seconds since 1970 (null without a time), ring name, modifiers, quantity, gross, net, check, line
- * number; texts by their number in sale_names. What a line is, is all of this: two lines are equal if their JSON is.
+ * number; names by their number in sale_names. What a line is, is all of this: two lines are equal if their JSON is.
  */
 export type PackedLine = [
   at: number | null,
@@ -13,8 +13,8 @@ export type PackedLine = [
   quantity: number,
   grossMinor: number | null,
   netMinor: number | null,
-  check: number | null,
-  lineNo: number | null,
+  check: string | null,
+  lineNo: string | null,
 ];
 
 /** The texts of the till by number, read and added as they are met. */
@@ -67,8 +67,8 @@ function packed(line: SaleLine, names: SaleNames): PackedLine {
     line.quantity,
     line.grossMinor,
     line.netMinor,
-    line.check === null ? null : names.idOf(line.check),
-    line.lineNo === null ? null : names.idOf(line.lineNo),
+    line.check,
+    line.lineNo,
   ];
 }
 
@@ -82,8 +82,8 @@ export function unpacked(businessDate: string, line: PackedLine, names: SaleName
     quantity,
     grossMinor,
     netMinor,
-    check: check === null ? null : names.textOf(check),
-    lineNo: lineNo === null ? null : names.textOf(lineNo),
+    check,
+    lineNo,
   };
 }
 

@@ -1,20 +1,37 @@
+import Database from "better-sqlite3";
 import { sql } from "drizzle-orm";
+import { InvalidError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { ledgerState } from "#db/schema/venue.ts";
 import { type Instant, toInstant } from "#engine/time.ts";
 
-/** Runs one business act as one transaction: all of it is written, or, when it throws, none. */
+/**
+ * Runs one business act as one transaction: all of it is written, or, when it throws, none.
+ * Throws InvalidError for facts that the tables themselves refuse.
+ */
 export function inTransaction<T>(db: Db, act: () => T): T {
-  return db.sqlite
-    .transaction(() => {
-      const result = act();
-      db.orm
-        .update(ledgerState)
-        .set({ changes: sql`${ledgerState.changes} + 1` })
-        .run();
-      return result;
-    })
-    .immediate();
+  const transaction = db.sqlite.transaction(() => {
+    const result = act();
+    db.orm
+      .update(ledgerState)
+      .set({ changes: sql`${ledgerState.changes} + 1` })
+      .run();
+    return result;
+  });
+  try {
+    return transaction.immediate();
+  } catch (error) {
+    throw asInvalid(error);
+  }
+}
+
+const REFUSALS = ["SQLITE_CONSTRAINT_CHECK", "SQLITE_CONSTRAINT_UNIQUE", "SQLITE_CONSTRAINT_NOTNULL"];
+
+/** The tables' own checks are the last line of defence; what gets there is a fault of the facts all the same. */
+function asInvalid(error: unknown): unknown {
+  const cause = error instanceof Error && error.cause !== undefined ? error.cause : error;
+  if (!(cause instanceof Database.SqliteError) || !REFUSALS.includes(cause.code)) return error;
+  return new InvalidError(`This cannot be kept: ${cause.message}.`, { cause });
 }
 
 /**

@@ -97,7 +97,13 @@ const UNITS_OF: Record<Item["base"], readonly Unit[]> = {
   g: ["g", "kg", "lb", "oz-wt"],
   each: ["each", "piece"],
 };
-const unitOf = (item: Item) => fc.constantFrom(...UNITS_OF[item.base]);
+const unitOf = (item: Item) =>
+  fc.constantFrom<Unit>(...UNITS_OF[item.base], ...(isWeighable(item) ? (["g", "oz-wt"] as const) : []));
+
+/** Whether a weight of it can be turned into what it is kept in. */
+function isWeighable({ base, densityGPerMl, pieceG }: Item): boolean {
+  return (base === "ml" && densityGPerMl !== null) || (base === "each" && pieceG !== null);
+}
 
 function itemNamed(itemName: string): fc.Arbitrary<Item> {
   return fc.record({
@@ -214,7 +220,11 @@ function bookOf(
         amount: maybe(size),
         unit: unitOf(chosen),
         item: fc.constant(chosen.name),
-        orItems: fc.subarray(inputs.filter(({ base }) => base === chosen.base).map(({ name }) => name)),
+        orItems: fc.subarray(
+          inputs
+            .filter((other) => other.base === chosen.base && isWeighable(other) === isWeighable(chosen))
+            .map(({ name }) => name),
+        ),
         note: longText,
       }),
     );

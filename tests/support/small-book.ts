@@ -20,7 +20,7 @@ Old Quay rum,700 ml,70,cl,,6,Quayside Drinks,112.80,case,no,,
 Old Quay rum,1 L,1,l,,6,Quayside Drinks,25.10,container,no,,
 Herb liqueur,500 ml,50,cl,,6,Quayside Drinks,19.00,container,yes,410,
 Lime,box,54,each,,1,Green Barrow,11.90,,,,
-Sugar,bag,1,kg,,10,Green Barrow,1.10,,yes,,
+Sugar,bag,1,kg,,10,Green Barrow,1.10,container,yes,,
 Soda,bottle,200,ml,,24,Quayside Drinks,12.00,case,no,,`,
   "suppliers.csv": `supplier,email,minimum_value,minimum_cases
 Quayside Drinks,orders@quayside.example,150,

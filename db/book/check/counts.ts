@@ -20,10 +20,16 @@ export function checkCounts(context: CheckContext): void {
     context,
     "counts",
     "item",
-    ({ count, area, item, pack }) => [foldName(count), foldName(area), item, pack],
+    (row) => [foldName(row.count), foldName(row.area), row.item, packMeant(row, packs.get(row.item) ?? [])],
     "this item, in this area and pack of this count,",
   );
   noticeUnknownAreas(context);
+}
+
+/** A row that counts containers without naming their pack means the only one there is. */
+function packMeant({ pack, full, parts, grossG }: CountRow, packs: readonly Pack[]): string | null {
+  if (pack !== null || (full === null && parts.length === 0 && grossG.length === 0)) return pack;
+  return packs[0]?.pack ?? null;
 }
 
 function checkRow(context: CheckContext, row: Row<CountRow>, fact: CountRow, packs: readonly Pack[]): void {
@@ -69,7 +75,7 @@ function checkContainers(
   if (fact.grossG.length > 0) checkWeighed(context, row, fact, named);
 }
 
-/** A container on the scale needs its empty weight and what a gram of the item is in its base unit. */
+/** A container on the scale needs to know what a gram of the item is in its base unit, and should know its empty weight. */
 function checkWeighed(
   context: CheckContext,
   row: Row<CountRow>,
@@ -84,16 +90,11 @@ function checkWeighed(
       item.base === "each"
         ? "piece_g in items.csv"
         : "density_g_per_ml or brix in items.csv, or empty_g and full_g in packs.csv";
-    wrong(
-      context,
-      "counts",
-      row,
-      "gross_g",
-      `to weigh ${quote(fact.item)}, its density must be known; add ${needed}`,
-    );
-  } else if (packs.every(({ emptyG, fullG }) => emptyG === null && fullG === null)) {
-    const message = `to weigh ${quote(fact.item)}, its empty container's weight must be known; add empty_g in packs.csv`;
+    const message = `to weigh ${quote(fact.item)}, its density must be known; add ${needed}`;
     wrong(context, "counts", row, "gross_g", message);
+  } else if (packs.every(({ emptyG, fullG }) => emptyG === null && fullG === null)) {
+    const message = `nothing says what an empty container of ${quote(fact.item)} weighs, so the usual weight for its size is taken; add empty_g in packs.csv`;
+    context.findings.notice({ file: SHEETS.counts.file, row: row.row, column: "gross_g" }, message);
   }
 }
 

@@ -51,13 +51,13 @@ function checkRingAmount(
   { soldAs, amount, unit }: RingName,
 ): void {
   if ((amount === null) !== (unit === null)) {
-    const [empty, full] = amount === null ? ["amount", "unit"] : ["unit", "amount"];
+    const [empty, full] = amount === null ? ["amount", "a unit"] : ["unit", "an amount"];
     wrong(
       context,
       "ringNames",
       row,
       empty ?? "",
-      `the cell is empty, though there is a ${full}; fill in both or neither`,
+      `the cell is empty, though there is ${full}; fill in both or neither`,
     );
     return;
   }

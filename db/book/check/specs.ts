@@ -80,6 +80,15 @@ function checkLines(context: CheckContext): void {
         "the cell is empty; only a line with the unit top has no amount",
       );
     }
+    if (fact.unit === "top" && fact.amount !== null) {
+      wrong(
+        context,
+        "specs",
+        row,
+        "amount",
+        "a line with the unit top has no amount; empty the cell or write another unit",
+      );
+    }
     const unit: Unit = fact.unit === "top" ? "ml" : fact.unit;
     for (const item of [fact.item, ...fact.orItems]) {
       const trouble = units.trouble(item, unit);

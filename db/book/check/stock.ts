@@ -32,6 +32,10 @@ function checkPacks(context: CheckContext): void {
       const message = `a full container cannot weigh ${fact.fullG} g and an empty one ${fact.emptyG} g; weigh both again`;
       wrong(context, "packs", row, "full_g", message);
     }
+    if (fact.price !== null && fact.perCase > 1 && row.blank?.has("pricePer")) {
+      const message = "the cell is empty; the price was taken as that of one container, not of the case";
+      context.findings.notice({ ...place, column: "price_per" }, message);
+    }
     if (fact.gtin !== "" && gtin14(fact.gtin) === undefined) {
       const message = `${quote(fact.gtin)} is no GTIN (its check digit or length is wrong); scan it again`;
       context.findings.notice({ ...place, column: "gtin" }, message);
