@@ -1,4 +1,4 @@
-import { Hono } from "hono";
+import { type Context, Hono } from "hono";
 import { z } from "zod";
 import type { Db } from "#db/open.ts";
 import {
@@ -25,7 +25,11 @@ const reason = z.string().trim().min(1, "Say why; it stays in the history.");
 
 /** Deliveries, batches, losses and transfers: entered, listed, corrected and taken back, never erased. */
 export function entryRoutes(db: Db, stamp: Stamp) {
-  const doing = (by: string) => ({ now: stamp.now(), by });
+  /** A phone may send twice what it sent once: the key it gives makes that one entry. */
+  const doing = (c: Context, by: string) => {
+    const key = c.req.header("idempotency-key");
+    return { now: stamp.now(), by, ...(key === undefined ? {} : { key }) };
+  };
   return new Hono()
     .post(
       "/deliveries",
@@ -33,20 +37,20 @@ export function entryRoutes(db: Db, stamp: Stamp) {
       checked("json", z.array(Delivery).min(1)),
       async (c) => {
         const lines = c.req.valid("json");
-        return c.json({ ids: await addDeliveries(db, lines, doing(lines[0]?.by ?? "")) });
+        return c.json({ ids: await addDeliveries(db, lines, doing(c, lines[0]?.by ?? "")) });
       },
     )
     .post("/batches", about("Enters one making of a prep"), checked("json", Batch), async (c) =>
-      c.json({ id: await addBatch(db, c.req.valid("json"), doing(c.req.valid("json").by)) }),
+      c.json({ id: await addBatch(db, c.req.valid("json"), doing(c, c.req.valid("json").by)) }),
     )
     .post("/losses", about("Enters stock gone without a sale"), checked("json", Loss), async (c) =>
-      c.json({ id: await addLoss(db, c.req.valid("json"), doing(c.req.valid("json").by)) }),
+      c.json({ id: await addLoss(db, c.req.valid("json"), doing(c, c.req.valid("json").by)) }),
     )
     .post(
       "/transfers",
       about("Enters stock that came from or went to another place"),
       checked("json", Transfer),
-      async (c) => c.json({ id: await addTransfer(db, c.req.valid("json"), doing("")) }),
+      async (c) => c.json({ id: await addTransfer(db, c.req.valid("json"), doing(c, "")) }),
     )
     .get(
       "/entries/:kind",
@@ -73,7 +77,7 @@ export function entryRoutes(db: Db, stamp: Stamp) {
           throw new InputError(
             facts.error.issues.map(({ path, message }) => `${path.join(".")}: ${message}`),
           );
-        const by = { ...doing(body.by), reason: body.reason };
+        const by = { ...doing(c, body.by), reason: body.reason };
         return c.json({ id: await correctEntry(db, KINDS[name], id, facts.data, by) });
       },
     )
@@ -85,7 +89,7 @@ export function entryRoutes(db: Db, stamp: Stamp) {
       async (c) => {
         const { kind: name, id } = c.req.valid("param");
         const { reason: why, by } = c.req.valid("json");
-        return c.json({ id: await withdrawEntry(db, KINDS[name], id, { ...doing(by), reason: why }) });
+        return c.json({ id: await withdrawEntry(db, KINDS[name], id, { ...doing(c, by), reason: why }) });
       },
     );
 }
