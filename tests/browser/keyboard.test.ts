@@ -1,0 +1,83 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { goTo, LAPTOP, launchBrowser, newPage, type OpenBar, openBar, settled } from "./support.ts";
+
+let bar: OpenBar;
+let browser: Browser;
+beforeAll(async () => {
+  [bar, browser] = await Promise.all([openBar(), launchBrowser()]);
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await bar?.close();
+});
+
+it("lets someone without a mouse skip the navigation, as the first thing on every screen", async () => {
+  const { page } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/variance`);
+  await page.keyboard.press("Tab");
+  expect(await focusedText(page)).toBe("Skip to the page");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Tab");
+  expect(await page.evaluate(() => document.querySelector("main")?.contains(document.activeElement))).toBe(
+    true,
+  );
+  await page.context().close();
+});
+
+it("moves the focus to the heading of a screen chosen from the keyboard, and shows where it is", async () => {
+  const { page } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, bar.url);
+  await tabTo(page, "Stock");
+  expect(await outlineWidth(page)).toBeGreaterThanOrEqual(2);
+  await page.keyboard.press("Enter");
+  await settled(page, "Stock");
+  await page.waitForFunction(() => document.activeElement?.matches("h1") === true);
+  expect(await focusedText(page)).toBe("Stock");
+  await page.context().close();
+});
+
+it("walks from the largest doubt to its ledger and back with keys alone", async () => {
+  const { page } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/variance`);
+  const item = (await page.locator("tbody th a").first().textContent()) ?? "";
+  await tabTo(page, item);
+  await page.keyboard.press("Enter");
+  await settled(page, item);
+  expect(await page.locator(".ledger").textContent()).toContain("Unexplained");
+  await tabTo(page, "All items");
+  await page.keyboard.press("Enter");
+  await settled(page, "Variance");
+  await page.context().close();
+});
+
+it("sorts a table from its head with the keyboard and says which way it is sorted", async () => {
+  const { page } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/stock`);
+  await tabTo(page, "Value");
+  await page.keyboard.press("Enter");
+  const head = page.locator("th", { hasText: "Value" }).first();
+  expect(await head.getAttribute("aria-sort")).toBe("descending");
+  await page.keyboard.press("Space");
+  expect(await head.getAttribute("aria-sort")).toBe("ascending");
+  await page.context().close();
+});
+
+/** Presses Tab until the control of that name has the focus, as a person would. */
+async function tabTo(page: Page, name: string): Promise<void> {
+  for (let press = 0; press < 200; press += 1) {
+    if ((await focusedText(page)) === name) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`No press of Tab reached "${name}".`);
+}
+
+function focusedText(page: Page): Promise<string> {
+  return page.evaluate(() => document.activeElement?.textContent?.trim() ?? "");
+}
+
+function outlineWidth(page: Page): Promise<number> {
+  return page.evaluate(() =>
+    Number.parseFloat(getComputedStyle(document.activeElement ?? document.body).outlineWidth),
+  );
+}

@@ -1,0 +1,38 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { goTo, launchBrowser, newPage, type OpenBar, openBar, PHONE } from "./support.ts";
+
+let bar: OpenBar;
+let browser: Browser;
+beforeAll(async () => {
+  [bar, browser] = await Promise.all([openBar(), launchBrowser()]);
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await bar?.close();
+});
+
+it("opens the count in a cellar without signal, once it was opened with signal", async () => {
+  const { page } = await newPage(browser, { viewport: PHONE, serviceWorkers: "allow" });
+  await goTo(page, `${bar.url}/count`);
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+  });
+  await page.context().setOffline(true);
+  await page.goto(`${bar.url}/count`);
+  await page.locator("h1", { hasText: "Count" }).waitFor();
+  await page.context().close();
+}, 60_000);
+
+it("says that it is out of reach on a screen that needs the server, rather than showing old numbers", async () => {
+  const { page } = await newPage(browser, { viewport: PHONE, serviceWorkers: "allow" });
+  await goTo(page, bar.url);
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+  });
+  await page.context().setOffline(true);
+  await page.goto(`${bar.url}/stock`);
+  await page.getByRole("alert").filter({ hasText: "could not be reached" }).waitFor();
+  expect(await page.locator("tbody tr").count()).toBe(0);
+  await page.context().close();
+}, 60_000);

@@ -1,0 +1,59 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { goTo, LAPTOP, launchBrowser, newPage, type OpenBar, openBar, PHONE } from "./support.ts";
+
+let bar: OpenBar;
+let browser: Browser;
+beforeAll(async () => {
+  [bar, browser] = await Promise.all([openBar(), launchBrowser()]);
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await bar?.close();
+});
+
+it("changes a quantity, places the order after asking once, and then counts it as on the way", async () => {
+  const { page, faults } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/order`);
+  const section = page.locator(".supplier").first();
+  const supplier = (await section.locator("h2").first().textContent()) ?? "";
+  const item =
+    (await section
+      .locator("tbody th")
+      .first()
+      .evaluate((cell) => cell.firstChild?.textContent)) ?? "";
+  const quantity = section.locator("tbody input").first();
+  const suggested = Number(await quantity.inputValue());
+  await quantity.fill(String(suggested + 2));
+  expect(await section.textContent()).toContain(`suggested ${suggested}`);
+  await section.getByRole("button", { name: /Place order/ }).click();
+  const dialog = page.getByRole("dialog");
+  expect(await dialog.textContent()).toContain("does not send it");
+  await dialog.getByRole("button", { name: "Place order" }).click();
+  await page
+    .getByRole("status")
+    .filter({ hasText: `Order to ${supplier} recorded` })
+    .waitFor();
+  const onTheWay = page.locator("section", { hasText: "On the way" }).locator("tbody tr", { hasText: item });
+  await onTheWay.first().waitFor();
+  expect(faults).toEqual([]);
+  await page.context().close();
+}, 60_000);
+
+it("leaves nothing placed when the question is answered with not yet", async () => {
+  const { page } = await newPage(browser, { viewport: PHONE, hasTouch: true });
+  await goTo(page, `${bar.url}/order`);
+  const before = await openOrders();
+  await page
+    .getByRole("button", { name: /Place order/ })
+    .first()
+    .click();
+  await page.getByRole("button", { name: "Not yet" }).click();
+  await page.getByRole("dialog").waitFor({ state: "hidden" });
+  expect(await openOrders()).toEqual(before);
+  await page.context().close();
+}, 60_000);
+
+async function openOrders(): Promise<unknown> {
+  return (await fetch(`${bar.url}/api/orders`)).json();
+}

@@ -1,0 +1,76 @@
+import { type ClientResponse, hc, type InferResponseType } from "hono/client";
+import type { AppType } from "#server/app.ts";
+
+/** One thing that is wrong, in a full sentence; `field` names the input it belongs to. */
+export type Problem = { field: string; message: string };
+
+/** What the server refused, or that it could not be reached (status 0). */
+export class ProblemError extends Error {
+  readonly status: number;
+  readonly problems: Problem[];
+
+  constructor(status: number, problems: Problem[]) {
+    super(problems.map(({ message }) => message).join(" "));
+    this.name = "ProblemError";
+    this.status = status;
+    this.problems = problems;
+  }
+}
+
+/** The server's routes, typed by the server itself: `answerOf(server.week.$get())`. */
+export const server = hc<AppType>("/", { fetch: reach }).api;
+
+/** The answer of a route when all is well: `Answer<typeof server.week.$get>`. */
+export type Answer<Route> = InferResponseType<Route, 200>;
+
+/** The body of an answer. Throws ProblemError when it is a refusal. */
+export async function answerOf<Body>(asked: Promise<ClientResponse<Body>>): Promise<Body> {
+  const response = await asked;
+  const body: unknown = await response.json().catch(() => undefined);
+  if (!response.ok) throw new ProblemError(response.status, problemsIn(body, response.status));
+  return body as Body;
+}
+
+type Query = Record<string, string | number | undefined>;
+
+/** The answer to a GET of `/api` + path. Throws ProblemError when refused or out of reach. */
+export function get<T>(path: string, query: Query = {}): Promise<T> {
+  const search = new URLSearchParams();
+  for (const [key, value] of Object.entries(query)) {
+    if (value !== undefined) search.set(key, String(value));
+  }
+  const tail = search.size === 0 ? "" : `?${search}`;
+  return bodyOf<T>(`/api${path}${tail}`, { headers: { accept: "application/json" } });
+}
+
+/** The answer to a POST of JSON, or of a form with a file. Throws ProblemError when refused or out of reach. */
+export function post<T>(path: string, body: unknown = {}): Promise<T> {
+  const isForm = body instanceof FormData;
+  return bodyOf<T>(`/api${path}`, {
+    method: "POST",
+    headers: { accept: "application/json", ...(isForm ? {} : { "content-type": "application/json" }) },
+    body: isForm ? body : JSON.stringify(body),
+  });
+}
+
+async function bodyOf<T>(url: string, request: RequestInit): Promise<T> {
+  return answerOf<T>(reach(url, request) as Promise<ClientResponse<T>>);
+}
+
+/** fetch, with a lost connection told in words. */
+async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<Response> {
+  const response = await fetch(input, request).catch(() => undefined);
+  if (response !== undefined) return response;
+  throw new ProblemError(0, [
+    {
+      field: "",
+      message: "Ullage could not be reached. Check that it runs and that you are on its network.",
+    },
+  ]);
+}
+
+function problemsIn(body: unknown, status: number): Problem[] {
+  const problems = (body as { problems?: Problem[] } | undefined)?.problems;
+  if (Array.isArray(problems) && problems.length > 0) return problems;
+  return [{ field: "", message: `The server answered with status ${status} and gave no reason. Try again.` }];
+}

@@ -1,0 +1,161 @@
+import { Link, useNavigate } from "@tanstack/react-router";
+import { type FormEvent, useRef, useState } from "react";
+import type { CountRow } from "#engine/stock/movement.ts";
+import { nowInstant } from "../moment.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { counter } from "./counter.ts";
+import { EntryFields, type FieldName } from "./EntryFields.tsx";
+import { type Draft, draftFor, foundOf, noneFound } from "./entry.ts";
+import { Keypad } from "./Keypad.tsx";
+import { LookAgain } from "./LookAgain.tsx";
+import { type Surprise, surpriseOf } from "./reckon.ts";
+import type { SheetArea, SheetItem } from "./sheet.ts";
+import { type CountState, missingIn, rowsOf } from "./use-count.ts";
+import { WaitingLine } from "./WaitingLine.tsx";
+import { enter } from "./waiting.ts";
+
+type Props = {
+  count: CountState;
+  area: SheetArea;
+  item: SheetItem;
+  /** Its place in the shelf order, from 0. */
+  place: number;
+  expectedAt: string | null;
+};
+
+/** Asked to look again once a count and item; then the person's word stands. */
+const askedAgain = new Set<string>();
+
+/** One item of the shelf: what is there, typed with a thumb or on a keyboard, then on to the next. */
+export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
+  const venue = useVenue();
+  const own = rowsOf(count.rows, { area: area.area, item: item.item });
+  const [draft, setDraft] = useState(() => draftFor(item, venue.show, own[0]));
+  const [problem, setProblem] = useState<string | null>(null);
+  const [surprise, setSurprise] = useState<Surprise | null>(null);
+  const [field, setField] = useState<FieldName>(draft.way === "amount" ? "amount" : "containers");
+  // The first key replaces what stood there from an earlier entry.
+  const isFresh = useRef(own.length > 0);
+  const goOn = useGoOn(count, area, place);
+
+  const change = (changed: Draft) => {
+    isFresh.current = false;
+    setDraft(changed);
+    setProblem(null);
+    setSurprise(null);
+  };
+  const save = (found: ReturnType<typeof noneFound>) => {
+    const spot = { count: count.name, area: area.area, item: item.item };
+    const row = { ...spot, ...found, at: nowInstant(), by: counter() };
+    // Counted before in another way: that entry must not stand beside this one.
+    const stale = own.filter(({ pack }) => (pack === null) !== (row.pack === null));
+    for (const old of stale) enter({ ...old, ...zeroOf(old), at: row.at, by: row.by });
+    enter(row);
+    return { row, stale };
+  };
+  const record = (found: ReturnType<typeof noneFound>) => {
+    const { row, stale } = save(found);
+    const others = count.rows.filter((other) => other.item === item.item && !isSamePlace(other, row));
+    const unexpected = surpriseOf([...others.filter((other) => !stale.includes(other)), row], {
+      item,
+      venue,
+      expectedAt,
+    });
+    const asked = `${count.name} ${item.item}`;
+    if (unexpected === null || askedAgain.has(asked)) return goOn();
+    askedAgain.add(asked);
+    setSurprise(unexpected);
+  };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (surprise !== null) return goOn();
+    const found = foundOf(draft);
+    if ("problem" in found) setProblem(found.problem);
+    else record(found);
+  };
+  const type = (key: string) => {
+    const typed = isFresh.current ? "" : draft[field];
+    change({ ...draft, [field]: typed + key });
+  };
+  return (
+    <form className="item-entry" onSubmit={submit} noValidate>
+      <title>{`${item.item} · Count · Ullage`}</title>
+      <Where count={count} area={area} place={place} />
+      <EntryFields
+        {...{ draft, item, venue, own, problem }}
+        onChange={change}
+        onField={setField}
+        onPack={(pack) => {
+          // What was typed for the other pack is an entry of its own.
+          const found = foundOf(draft);
+          if (!("problem" in found) && !isFresh.current) save(found);
+          const row = own.find((counted) => counted.pack === pack);
+          isFresh.current = row !== undefined;
+          setDraft({ ...draftFor(item, venue.show, row), way: draft.way, pack });
+        }}
+      />
+      <LookAgain surprise={surprise} base={item.base} />
+      <Keypad
+        mark={field === "grams" ? "+" : "."}
+        markName={
+          field === "containers" ? "Point, then an open one's tenths" : field === "grams" ? "Plus" : "Point"
+        }
+        onKey={type}
+        onErase={() => change({ ...draft, [field]: draft[field].slice(0, -1) })}
+        onNone={() => record(noneFound(draft))}
+        onSkip={goOn}
+      />
+    </form>
+  );
+}
+
+/** To the next item nobody counted yet, further down the shelf first; when all are counted, to the areas. */
+function useGoOn({ name, rows }: CountState, area: SheetArea, place: number): () => void {
+  const navigate = useNavigate({ from: "/count" });
+  return () => {
+    const missing = new Set(missingIn(area, rows));
+    const later = area.items.slice(place + 1).find(({ item }) => missing.has(item));
+    void navigate({
+      search: later === undefined ? { count: name } : { count: name, area: area.area, item: later.item },
+    });
+  };
+}
+
+function Where({ count, area, place }: { count: CountState; area: SheetArea; place: number }) {
+  const total = area.items.length;
+  const done = total - missingIn(area, count.rows).length;
+  const previous = area.items[place - 1]?.item;
+  return (
+    <div className="item-where">
+      {previous === undefined ? (
+        <Link to="/count" search={{ count: count.name }}>
+          Areas
+        </Link>
+      ) : (
+        <Link to="/count" search={{ count: count.name, area: area.area, item: previous }}>
+          Back
+        </Link>
+      )}
+      <span>
+        {area.area}, {done} of {total} counted
+      </span>
+      <Link to="/count" search={{ count: count.name, area: area.area }}>
+        List
+      </Link>
+      <progress max={total} value={done} aria-label={`Counted in ${area.area}`} />
+      <WaitingLine waiting={count.waiting} />
+    </div>
+  );
+}
+
+function isSamePlace(a: CountRow, b: CountRow): boolean {
+  return a.area === b.area && a.pack === b.pack;
+}
+
+/** The same entry with nothing in it. */
+function zeroOf({ amount, unit }: CountRow) {
+  const nothing = { parts: [], grossG: [] };
+  return amount === null
+    ? { ...nothing, full: 0, amount: null, unit: null }
+    : { ...nothing, full: null, amount: 0, unit };
+}

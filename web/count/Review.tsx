@@ -1,0 +1,62 @@
+import { Link, useNavigate } from "@tanstack/react-router";
+import { Button } from "../parts/Button.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Refused } from "./Refused.tsx";
+import type { Sheet } from "./sheet.ts";
+import { type CountState, missingIn } from "./use-count.ts";
+import { WaitingLine } from "./WaitingLine.tsx";
+
+/** Before a count is left: what nobody counted, as not counted is not none. */
+export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
+  const navigate = useNavigate({ from: "/count" });
+  const { name, rows, waiting } = count;
+  const areas = sheet.areas
+    .map((area) => ({ area: area.area, missing: missingIn(area, rows) }))
+    .filter(({ missing }) => missing.length > 0);
+  const left = areas.reduce((sum, { missing }) => sum + missing.length, 0);
+  const isUnsent = waiting.length > 0;
+  return (
+    <Page
+      title={left === 0 ? "All counted" : `${left} not counted`}
+      next={
+        left === 0
+          ? "Nothing is missing. The variance can be read."
+          : "Not counted is not none: these get no variance until they are counted."
+      }
+    >
+      <WaitingLine waiting={waiting} />
+      <Refused waiting={waiting} sheet={sheet} />
+      {areas.map(({ area, missing }) => (
+        <section key={area}>
+          <h2>
+            {area} <span className="soft">{missing.length}</span>
+          </h2>
+          <ul className="count-lines count-items">
+            {missing.map((item) => (
+              <li key={item}>
+                <Link to="/count" search={{ count: name, area, item }}>
+                  {item}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+      {isUnsent ? (
+        <p>Finishing waits until everything is sent: find some signal, or mend what was refused.</p>
+      ) : null}
+      <div className="count-end">
+        <Link to="/count" search={{ count: name }} className="button">
+          Back to the areas
+        </Link>
+        <Button
+          kind="main"
+          disabled={isUnsent || rows.length === 0}
+          onClick={() => void navigate({ to: "/variance", search: { count: name } })}
+        >
+          {left === 0 ? "Finish, show the variance" : `Finish without ${left}, show the variance`}
+        </Button>
+      </div>
+    </Page>
+  );
+}

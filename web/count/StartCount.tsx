@@ -1,0 +1,89 @@
+import { useQuery } from "@tanstack/react-query";
+import { Link, useNavigate } from "@tanstack/react-router";
+import { useState } from "react";
+import { formatMoment, plural } from "../format.ts";
+import { todayAt } from "../moment.ts";
+import { Button } from "../parts/Button.tsx";
+import { Field } from "../parts/Field.tsx";
+import { Page } from "../parts/Page.tsx";
+import { countsQuery } from "../queries.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { counter, saveCounter } from "./counter.ts";
+import { useWaiting } from "./waiting.ts";
+
+/** Begins a count, or goes on with one that was begun. */
+export function StartCount() {
+  const venue = useVenue();
+  const navigate = useNavigate({ from: "/count" });
+  const [name, setName] = useState(`Count ${todayAt(venue)}`);
+  const [by, setBy] = useState(counter);
+  const begin = () => {
+    saveCounter(by);
+    void navigate({ search: { count: name.trim() } });
+  };
+  return (
+    <Page title="Count" next="Begin a count, then take the areas one after the other.">
+      <form
+        className="start-count"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (name.trim() !== "") begin();
+        }}
+      >
+        <Field
+          label="Name of the count"
+          value={name}
+          required
+          onChange={(event) => setName(event.target.value)}
+        />
+        <Field
+          label="Counted by"
+          hint="Initials will do; they stand beside each entry."
+          value={by}
+          autoComplete="nickname"
+          onChange={(event) => setBy(event.target.value)}
+        />
+        <Button kind="main" type="submit" className="count-go">
+          Begin counting
+        </Button>
+      </form>
+      <EarlierCounts />
+    </Page>
+  );
+}
+
+const SHOWN = 3;
+
+function EarlierCounts() {
+  const venue = useVenue();
+  const { data: counts = [] } = useQuery(countsQuery);
+  const onDevice = [...new Set(useWaiting().map(({ row }) => row.count))];
+  const served = counts.slice(0, SHOWN);
+  const unsent = onDevice.filter((name) => !served.some((count) => count.name === name));
+  if (served.length + unsent.length === 0) return null;
+  return (
+    <section>
+      <h2>Go on with one</h2>
+      <ul className="count-lines">
+        {unsent.map((name) => (
+          <li key={name}>
+            <Link to="/count" search={{ count: name }}>
+              <span>{name}</span>
+              <span className="soft">on this device</span>
+            </Link>
+          </li>
+        ))}
+        {served.map(({ name, at, items }) => (
+          <li key={name}>
+            <Link to="/count" search={{ count: name }}>
+              <span>{name}</span>
+              <span className="soft">
+                {formatMoment(at, venue)}, {plural(items, "item")}
+              </span>
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,32 @@
+import type { CountRow } from "#engine/stock/movement.ts";
+import { formatNumber, listWords, plural } from "../format.ts";
+
+type Found = Pick<CountRow, "pack" | "full" | "parts" | "grossG" | "amount" | "unit">;
+
+/** What a row says, as one would call it across the cellar: "3 full and one at 7/10, of 1 L"; "none"; "200 ml". */
+export function foundWords({ pack, full, parts, grossG, amount, unit }: Found): string {
+  if (amount !== null) {
+    if (amount === 0) return "none";
+    return unit === "each" || unit === null
+      ? String(amount)
+      : `${formatNumber(amount, amount % 1 === 0 ? 0 : 1)} ${unit}`;
+  }
+  const words = [
+    ...(full === null || full === 0 ? [] : [`${full} full`]),
+    ...parts.map((part) => `one at ${Math.round(part * 10)}/10`),
+    ...(grossG.length === 0 ? [] : [`${grossG.map((grams) => `${grams} g`).join(" and ")} on the scale`]),
+  ];
+  if (words.length === 0) return "none";
+  return `${listWords(words)}${pack === null ? "" : `, of ${pack}`}`;
+}
+
+/** The same for all rows of an item in an area. */
+export function allFoundWords(rows: readonly Found[]): string {
+  const words = rows.map(foundWords).filter((text) => text !== "none");
+  return words.length === 0 ? "none" : words.join("; ");
+}
+
+/** "12 items left". */
+export function leftWords(left: number): string {
+  return left === 0 ? "all counted" : `${plural(left, "item")} left`;
+}

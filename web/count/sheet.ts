@@ -1,0 +1,62 @@
+import { queryOptions } from "@tanstack/react-query";
+import type { BaseUnit, Unit } from "#engine/measure/units.ts";
+import type { CountRow } from "#engine/stock/movement.ts";
+import { get } from "../api.ts";
+
+export type SheetPack = { pack: string; size: number; emptyG: number | null; fullG: number | null };
+
+export type SheetItem = {
+  item: string;
+  base: BaseUnit;
+  category: string;
+  packs: SheetPack[];
+  densityGPerMl: number | null;
+  pieceG: number | null;
+  /** In how many areas it stands. */
+  areas: number;
+  lastCount: (Pick<CountRow, "full" | "parts" | "grossG" | "amount" | "at"> & { unit: Unit | null }) | null;
+  /** In base units, of all its areas together. */
+  expectedQty: number | null;
+  expectedSd: number | null;
+};
+
+export type SheetArea = { area: string; items: SheetItem[] };
+
+/** What stands where, in shelf order; the expected figures are of the moment `at`. */
+export type Sheet = { at: string | null; areas: SheetArea[] };
+
+const KEY = "ullage-count-sheet";
+
+type Saved = { count: string; sheet: Sheet };
+
+/**
+ * The sheet as it was when this count began. It stays as it is for as long as the count lasts: figures reckoned anew
+ * would hold what has just been counted. It is kept on the device for places without signal.
+ */
+export function sheetQuery(count: string) {
+  return queryOptions({
+    queryKey: ["count-sheet", count],
+    queryFn: async () => {
+      const sheet = await get<Sheet>("/counts/sheet");
+      localStorage.setItem(KEY, JSON.stringify({ count, sheet } satisfies Saved));
+      return sheet;
+    },
+    initialData: () => savedSheet(count),
+    staleTime: Number.POSITIVE_INFINITY,
+  });
+}
+
+function savedSheet(count: string): Sheet | undefined {
+  const text = localStorage.getItem(KEY);
+  if (text === null) return undefined;
+  const saved = JSON.parse(text) as Saved;
+  return saved.count === count ? saved.sheet : undefined;
+}
+
+/** What the server holds of a count. */
+export function rowsQuery(count: string) {
+  return queryOptions({
+    queryKey: ["count-rows", count],
+    queryFn: () => get<CountRow[]>(`/counts/rows/${encodeURIComponent(count)}`),
+  });
+}

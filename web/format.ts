@@ -1,0 +1,147 @@
+import { type BaseUnit, unitFactor } from "#engine/measure/units.ts";
+import type { Venue } from "#engine/venue.ts";
+import { currencyDigits } from "#engine/venue.ts";
+
+// Words and numbers as people read them. Everything here is pure; the venue says units, money and zone.
+
+/** The words are English, so the numbers and dates between them are too: as the device writes English, if it does. */
+const LOCALE = globalThis.navigator?.languages?.find((language) => /^en\b/i.test(language)) ?? "en-GB";
+
+/** What a venue says about how amounts are read. */
+export type Measuring = Pick<Venue, "show" | "oz" | "houseMl">;
+
+/** The unit in which a venue reads amounts of a base unit: ml → its `show` unit; g and each stay. */
+export function shownUnit(base: BaseUnit, venue: Pick<Venue, "show">): string {
+  if (base === "ml") return venue.show;
+  return base === "g" ? "g" : "each";
+}
+
+/** An amount in base units turned into the venue's shown unit. 29.57 ml → 1 (oz, us). */
+export function inShownUnit(amount: number, base: BaseUnit, venue: Measuring): number {
+  return base === "ml" ? amount / unitFactor(venue.show, venue).factor : amount;
+}
+
+/** Digits worth showing: ml and g whole, oz and cl one; pieces whole unless they are parts. */
+function digitsFor(unit: string, amount: number): number {
+  if (Math.abs(amount) < 1e-9) return 0;
+  if (unit === "ml" || unit === "g") return Math.abs(amount) < 10 && amount % 1 !== 0 ? 1 : 0;
+  if (unit === "each") return amount % 1 === 0 || Math.abs(amount) >= 10 ? 0 : 1;
+  return Math.abs(amount) < 1 ? 2 : 1;
+}
+
+/** A plain number. formatNumber(1234.5, 1) → "1,234.5". A true minus sign is used. */
+export function formatNumber(value: number, digits = 0): string {
+  const text = new Intl.NumberFormat(LOCALE, {
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+  }).format(value);
+  // Rounding to nothing leaves "-0".
+  return (/^-[0.,]*$/.test(text) ? text.slice(1) : text).replace("-", "−");
+}
+
+/** The number alone, in the shown unit: for a table with the unit in its head. */
+export function formatAmountBare(amount: number, base: BaseUnit, venue: Measuring): string {
+  const shown = inShownUnit(amount, base, venue);
+  return formatNumber(shown, digitsFor(shownUnit(base, venue), shown));
+}
+
+/** An amount with its unit. 2100 ml where oz is shown → "71.0 oz"; pieces read "12". */
+export function formatAmount(amount: number, base: BaseUnit, venue: Measuring): string {
+  const number = formatAmountBare(amount, base, venue);
+  return base === "each" ? number : `${number} ${shownUnit(base, venue)}`;
+}
+
+/** Amount with a sign, for what is too much or too little. */
+export function formatSigned(amount: number, base: BaseUnit, venue: Measuring): string {
+  const text = formatAmount(amount, base, venue);
+  return amount > 0 && !/^[0.,]+(\s|$)/.test(text) ? `+${text}` : text;
+}
+
+/** Containers of a pack. 1680 ml of 700 → "2.4 × 700 ml"; without a container, the amount. */
+export function formatContainers(
+  amount: number,
+  {
+    base,
+    containerSize,
+    packName,
+  }: { base: BaseUnit; containerSize: number | null; packName: string | null },
+  venue: Measuring,
+): string {
+  if (containerSize === null || containerSize <= 0 || packName === null || base === "each") {
+    return formatAmount(amount, base, venue);
+  }
+  return `${formatNumber(amount / containerSize, 1)} × ${packName}`;
+}
+
+/** Money in major units. `whole` leaves the minor unit out where only size matters. */
+export function formatMoney(major: number, currency: string, { whole = false } = {}): string {
+  const digits = whole ? 0 : currencyDigits(currency);
+  const text = new Intl.NumberFormat(LOCALE, {
+    style: "currency",
+    currency,
+    currencyDisplay: "narrowSymbol",
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+  }).format(major);
+  return (/[1-9]/.test(text) ? text : text.replace("-", "")).replace("-", "−");
+}
+
+/** Integer minor units as money. 1250 (EUR) → "€12.50". */
+export function formatMinor(minor: number, currency: string): string {
+  return formatMoney(minor / 10 ** currencyDigits(currency), currency);
+}
+
+/** A share as whole percent; what is small but not nothing reads "<1%". */
+export function formatShare(share: number): string {
+  if (share > 0 && share < 0.01) return "<1%";
+  if (share < 1 && share > 0.99) return ">99%";
+  return new Intl.NumberFormat(LOCALE, { style: "percent", maximumFractionDigits: 0 }).format(share);
+}
+
+/** A moment on the venue's clock: "Mon 23 Nov, 10:30". */
+export function formatMoment(at: string, venue: Pick<Venue, "timeZone">): string {
+  return new Intl.DateTimeFormat(LOCALE, {
+    weekday: "short",
+    day: "numeric",
+    month: "short",
+    hour: "2-digit",
+    minute: "2-digit",
+    hourCycle: "h23",
+    timeZone: venue.timeZone,
+  }).format(new Date(at));
+}
+
+/** The day of a moment on the venue's clock: "Mon 23 Nov". */
+export function formatDay(at: string, venue: Pick<Venue, "timeZone">): string {
+  return new Intl.DateTimeFormat(LOCALE, {
+    weekday: "short",
+    day: "numeric",
+    month: "short",
+    timeZone: venue.timeZone,
+  }).format(new Date(at));
+}
+
+/** A local time as reports write it. "2026-11-23 10:30" → "Mon 23 Nov, 10:30". */
+export function formatLocal(local: string): string {
+  return formatMoment(`${local.replace(" ", "T")}:00Z`, { timeZone: "UTC" });
+}
+
+/** A moment as a report gives it: an instant, or the venue's local time. Both read "Mon 23 Nov, 10:30". */
+export function formatWhen(at: string, venue: Pick<Venue, "timeZone">): string {
+  return at.endsWith("Z") ? formatMoment(at, venue) : formatLocal(at);
+}
+
+/** A business date, which has no clock: "Mon 23 Nov". */
+export function formatDate(date: string): string {
+  return formatDay(`${date}T00:00:00Z`, { timeZone: "UTC" });
+}
+
+/** Counted things in words. plural(1, "item") → "1 item"; plural(3, "batch", "batches") → "3 batches". */
+export function plural(count: number, one: string, many = `${one}s`): string {
+  return `${formatNumber(count)} ${count === 1 ? one : many}`;
+}
+
+/** A list in words. ["a", "b", "c"] → "a, b and c". */
+export function listWords(words: readonly string[]): string {
+  return new Intl.ListFormat(LOCALE, { type: "conjunction" }).format(words);
+}

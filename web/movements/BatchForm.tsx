@@ -1,0 +1,60 @@
+import { type FormEvent, useState } from "react";
+import type { Unit } from "#engine/measure/units.ts";
+import type { Batch } from "#engine/stock/movement.ts";
+import { instantOfInput, localInputOf, nowInstant } from "../moment.ts";
+import { Combobox } from "../parts/Combobox.tsx";
+import { Field } from "../parts/Field.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import type { FormProps } from "./FactForm.tsx";
+import { AmountFields, amountOf, ByField, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
+
+/** One making of a prep, with what it really gave. */
+export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<Batch>) {
+  const venue = useVenue();
+  const { items, preps } = useCatalogue();
+  const [at, setAt] = useState(localInputOf(initial?.at ?? nowInstant(), venue));
+  const [prep, setPrep] = useState<string | null>(initial?.prep ?? null);
+  const [made, setMade] = useState(initial === undefined ? "" : String(initial.made));
+  const [unit, setUnit] = useState<Unit>(initial?.unit ?? "ml");
+  const [by, setBy] = useState(initial?.by ?? "");
+  const [note, setNote] = useState(initial?.note ?? "");
+  const moment = instantOfInput(at, venue);
+  const read = amountOf(made);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (moment === undefined || read === undefined || prep === null) return;
+    onSubmit([{ at: moment, prep, made: read, unit, by: by.trim(), note: note.trim() }]);
+  };
+  const pick = (picked: string | null) => {
+    setPrep(picked);
+    const own = preps.find((version) => version.prep === picked)?.unit;
+    if (own !== undefined) setUnit(own);
+  };
+  const madeHere = items.filter(({ inHouse }) => inHouse);
+  return (
+    <form className="fact-form" onSubmit={submit}>
+      <div className="field-row">
+        <MomentField value={at} onChange={setAt} />
+        <Combobox
+          label="Prep"
+          choices={madeHere.map(({ name, category }) => ({ value: name, detail: category }))}
+          value={prep}
+          onChange={pick}
+        />
+        <AmountFields
+          amount={made}
+          unit={unit}
+          base={items.find(({ name }) => name === prep)?.base}
+          onAmount={setMade}
+          onUnit={setUnit}
+        />
+        <ByField value={by} onChange={setBy} />
+        <Field label="Note" value={note} onChange={(event) => setNote(event.target.value)} />
+      </div>
+      <FormActs
+        {...{ act, isBusy, onLeave }}
+        isReady={prep !== null && read !== undefined && moment !== undefined}
+      />
+    </form>
+  );
+}

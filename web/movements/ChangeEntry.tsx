@@ -1,0 +1,82 @@
+import { useMutation, useQueryClient } from "@tanstack/react-query";
+import { useEffect, useRef, useState } from "react";
+import { Button } from "../parts/Button.tsx";
+import { Field } from "../parts/Field.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { type AnyFact, correctEntry, type Entry, type Kind, withdrawEntry } from "./entries.ts";
+import { FactForm } from "./FactForm.tsx";
+import { factWords } from "./fact-words.ts";
+
+type Props = { kind: Kind; entry: Entry<AnyFact>; way: "correct" | "withdraw"; onClose: () => void };
+
+/** Corrects an entry or takes it back; either way it says why and stays in the history. */
+export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) {
+  const venue = useVenue();
+  const queryClient = useQueryClient();
+  const notify = useNotify();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [reason, setReason] = useState("");
+  useEffect(() => dialog.current?.showModal(), []);
+  const save = useMutation({
+    mutationFn: (facts: AnyFact | null) => {
+      const change = { kind, id, reason: reason.trim() };
+      return facts === null ? withdrawEntry(change) : correctEntry({ ...change, facts });
+    },
+    onSuccess: async (_, facts) => {
+      notify({
+        text:
+          facts === null
+            ? "Taken back; it stays in the history."
+            : "Corrected; the old one stays in the history.",
+      });
+      onClose();
+      await queryClient.invalidateQueries();
+    },
+  });
+  const { what, amount } = factWords(kind, fact, venue);
+  const hasReason = reason.trim() !== "";
+  const why = (
+    <Field
+      label="Why"
+      required
+      value={reason}
+      placeholder={way === "correct" ? "as: counted two cases, not three" : "as: entered twice"}
+      onChange={(event) => setReason(event.target.value)}
+    />
+  );
+  return (
+    <dialog
+      ref={dialog}
+      className="confirm change-entry"
+      aria-labelledby="change-entry-title"
+      onClose={onClose}
+    >
+      <h2 id="change-entry-title">
+        {way === "correct" ? "Correct" : "Take back"} {what}, {amount}
+      </h2>
+      {why}
+      {way === "correct" ? (
+        <FactForm
+          kind={kind}
+          initial={fact}
+          act="Save the correction"
+          isBusy={save.isPending || !hasReason}
+          onSubmit={([facts]) => {
+            if (facts !== undefined) save.mutate(facts);
+          }}
+          onLeave={onClose}
+        />
+      ) : (
+        <div className="confirm-acts">
+          <Button onClick={onClose}>Leave it</Button>
+          <Button kind="main" disabled={!hasReason || save.isPending} onClick={() => save.mutate(null)}>
+            Take it back
+          </Button>
+        </div>
+      )}
+      <Problems error={save.error} />
+    </dialog>
+  );
+}

@@ -1,0 +1,138 @@
+import { useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import type { Venue } from "#engine/venue.ts";
+import { formatMoment } from "../format.ts";
+import { Busy } from "../parts/Busy.tsx";
+import { Button } from "../parts/Button.tsx";
+import { DataTable } from "../parts/DataTable.tsx";
+import { Empty } from "../parts/Empty.tsx";
+import { Select } from "../parts/Field.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import type { Column } from "../parts/table-column.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { ChangeEntry } from "./ChangeEntry.tsx";
+import { type AnyFact, type Entry, entriesQuery, type Kind } from "./entries.ts";
+import { factWords } from "./fact-words.ts";
+
+const SPANS = [
+  { value: "28", label: "last four weeks" },
+  { value: "100000", label: "all" },
+];
+
+type Asked = { entry: Entry<AnyFact>; way: "correct" | "withdraw" };
+
+/** The entries of a kind, newest first, each with what became of it. */
+export function EntryTable({ kind }: { kind: Kind }) {
+  const venue = useVenue();
+  const [span, setSpan] = useState("28");
+  const [asked, setAsked] = useState<Asked | null>(null);
+  const { data, error, refetch } = useQuery(entriesQuery(kind));
+  if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
+  if (data === undefined) return <Busy what="Opening the list" />;
+  const all: Entry<AnyFact>[] = data;
+  const newest = Date.parse(all[0]?.fact.at ?? "");
+  const shown = all.filter(({ fact }) => newest - Date.parse(fact.at) < Number(span) * 86_400_000);
+  return (
+    <section className="entries">
+      <DataTable
+        caption="Newest first. What was corrected shows what it was before."
+        columns={columnsOf(kind, venue, setAsked)}
+        rows={shown}
+        rowKey={({ id }) => String(id)}
+        fileName={kind}
+        filters={
+          <Select
+            label="Shown"
+            options={SPANS}
+            value={span}
+            onChange={(event) => setSpan(event.target.value)}
+          />
+        }
+        empty={
+          <Empty title="Nothing entered yet">
+            <p>What you enter above stands here, with its history.</p>
+          </Empty>
+        }
+      />
+      {asked === null ? null : (
+        <ChangeEntry
+          key={`${asked.entry.id} ${asked.way}`}
+          kind={kind}
+          entry={asked.entry}
+          way={asked.way}
+          onClose={() => setAsked(null)}
+        />
+      )}
+    </section>
+  );
+}
+
+function columnsOf(kind: Kind, venue: Venue, onAsk: (asked: Asked) => void): Column<Entry<AnyFact>>[] {
+  const words = (fact: AnyFact) => factWords(kind, fact, venue);
+  return [
+    {
+      key: "what",
+      head: "What",
+      kind: "text",
+      onPhone: "lead",
+      value: ({ fact }) => words(fact).what,
+      show: ({ fact, history, stamp }) => (
+        <>
+          {words(fact).what}
+          {history.length === 0 ? null : (
+            <span className="entry-before">
+              Corrected: {stamp.reason}. Before: {words(history[0]?.fact ?? fact).what},{" "}
+              {words(history[0]?.fact ?? fact).amount}.
+            </span>
+          )}
+        </>
+      ),
+    },
+    {
+      key: "amount",
+      head: "Amount",
+      kind: "text",
+      onPhone: "main",
+      value: ({ fact }) => words(fact).amount,
+    },
+    { key: "about", head: "About", kind: "text", value: ({ fact }) => words(fact).about },
+    {
+      key: "at",
+      head: "When",
+      kind: "text",
+      value: ({ fact }) => fact.at,
+      show: ({ fact }) => formatMoment(fact.at, venue),
+    },
+    {
+      key: "by",
+      head: "By",
+      kind: "text",
+      value: ({ fact, stamp }) => ("by" in fact ? fact.by : stamp.enteredBy),
+    },
+    {
+      key: "acts",
+      head: "",
+      kind: "text",
+      isDrawn: true,
+      value: () => null,
+      show: (entry) => (
+        <span className="entry-acts">
+          <Button
+            kind="quiet"
+            aria-label={`Correct ${words(entry.fact).what}`}
+            onClick={() => onAsk({ entry, way: "correct" })}
+          >
+            Correct
+          </Button>
+          <Button
+            kind="quiet"
+            aria-label={`Take back ${words(entry.fact).what}`}
+            onClick={() => onAsk({ entry, way: "withdraw" })}
+          >
+            Take back
+          </Button>
+        </span>
+      ),
+    },
+  ];
+}

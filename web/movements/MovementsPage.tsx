@@ -1,0 +1,58 @@
+import "./movements.css";
+import { useQuery } from "@tanstack/react-query";
+import { Link, useSearch } from "@tanstack/react-router";
+import { useState } from "react";
+import { Busy } from "../parts/Busy.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { catalogueQuery } from "../queries.ts";
+import { EnterFacts } from "./EnterFacts.tsx";
+import { EntryTable } from "./EntryTable.tsx";
+import { KINDS, type Kind } from "./entries.ts";
+
+/** Stock that came or went without a sale: entered, listed, corrected, taken back, never erased. */
+export function MovementsPage() {
+  const { kind = "deliveries" } = useSearch({ from: "/movements" });
+  const { data: catalogue, error, refetch } = useQuery(catalogueQuery);
+  return (
+    <Page
+      title="Deliveries and losses"
+      next="What came and went without a sale. A mistake is corrected or taken back; nothing is erased."
+    >
+      <nav aria-label="Kinds of movement" className="kinds">
+        {KINDS.map((one) => (
+          <Link
+            key={one.kind}
+            to="/movements"
+            search={{ kind: one.kind }}
+            className={one.kind === kind ? "kind-on" : ""}
+            aria-current={one.kind === kind ? "page" : undefined}
+          >
+            {one.label}
+          </Link>
+        ))}
+      </nav>
+      {catalogue === undefined && error === null ? <Busy what="Opening the book" /> : null}
+      {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
+      {catalogue === undefined ? null : <OneKind key={kind} kind={kind} />}
+    </Page>
+  );
+}
+
+function OneKind({ kind }: { kind: Kind }) {
+  const [isOpen, setOpen] = useState(false);
+  const one = KINDS.find((known) => known.kind === kind)?.one ?? "";
+  return (
+    <>
+      {isOpen ? (
+        <EnterFacts kind={kind} onClose={() => setOpen(false)} />
+      ) : (
+        <Button kind="main" onClick={() => setOpen(true)}>
+          Enter a {one}
+        </Button>
+      )}
+      <EntryTable kind={kind} />
+    </>
+  );
+}

@@ -1,0 +1,53 @@
+import type { Batch, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import type { Venue } from "#engine/venue.ts";
+import { formatMinor, formatNumber } from "../format.ts";
+import type { AnyFact, Kind } from "./entries.ts";
+
+export type FactWords = { what: string; amount: string; about: string };
+
+/** A movement in words, for a row of the list. */
+export function factWords(kind: Kind, fact: AnyFact, { currency }: Pick<Venue, "currency">): FactWords {
+  switch (kind) {
+    case "deliveries":
+      return deliveryWords(fact as Delivery, currency);
+    case "losses":
+      return lossWords(fact as Loss);
+    case "transfers":
+      return transferWords(fact as Transfer);
+    case "batches":
+      return batchWords(fact as Batch);
+  }
+}
+
+function deliveryWords(
+  { item, pack, quantity, of, supplier, invoice, priceTotalMinor }: Delivery,
+  currency: string,
+): FactWords {
+  const price = priceTotalMinor === null ? "no price" : formatMinor(priceTotalMinor, currency);
+  const many =
+    of === "case" ? `${quantity} ${quantity === 1 ? "case" : "cases"} of ${pack}` : `${quantity} × ${pack}`;
+  return { what: item, amount: many, about: [supplier, invoice, price].filter(Boolean).join(", ") };
+}
+
+function lossWords({ what, amount, unit, kind, note }: Loss): FactWords {
+  const size =
+    unit === "serve" ? `${amount} ${amount === 1 ? "serve" : "serves"}` : amountWords(amount, unit);
+  return { what, amount: size, about: [kind, note].filter(Boolean).join(", ") };
+}
+
+function transferWords({ item, amount, unit, direction, place }: Transfer): FactWords {
+  return {
+    what: item,
+    amount: amountWords(amount, unit),
+    about: `${direction === "in" ? "from" : "to"} ${place}`,
+  };
+}
+
+function batchWords({ prep, made, unit, note }: Batch): FactWords {
+  return { what: prep, amount: amountWords(made, unit), about: note };
+}
+
+function amountWords(amount: number, unit: string): string {
+  const number = formatNumber(amount, amount % 1 === 0 ? 0 : 1);
+  return unit === "each" || unit === "piece" ? number : `${number} ${unit}`;
+}

@@ -1,0 +1,28 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Plugin } from "vite";
+
+/** Files that no screen needs offline: scripts of alphabets other than Latin are fetched when a name uses them. */
+const LEFT_OUT = /\.map$|(cyrillic|greek|vietnamese|latin-ext)[^/]*\.woff2$/;
+
+const PUBLIC_FILES = ["/", "/icon.svg", "/manifest.webmanifest", "/no-eval.js"];
+
+/** Writes sw.js with the list of what was just built, so that one version of the screens is kept whole. */
+export function offlineWorker(): Plugin {
+  return {
+    name: "ullage-offline-worker",
+    apply: "build",
+    generateBundle(_options, bundle) {
+      const built = Object.keys(bundle).filter((name) => name.startsWith("assets/") && !LEFT_OUT.test(name));
+      const files = [...PUBLIC_FILES, ...built.map((name) => `/${name}`)].sort();
+      const worker = readFileSync(join(import.meta.dirname, "worker.js"), "utf8");
+      const version = createHash("sha256").update(files.join("\n")).update(worker).digest("hex").slice(0, 12);
+      this.emitFile({
+        type: "asset",
+        fileName: "sw.js",
+        source: `const VERSION = ${JSON.stringify(version)};\nconst FILES = ${JSON.stringify(files)};\n${worker}`,
+      });
+    },
+  };
+}

@@ -1,0 +1,96 @@
+import { useMutation, useQueryClient } from "@tanstack/react-query";
+import { useId, useState } from "react";
+import type { OrderLine } from "#engine/orders/supplier.ts";
+import { localToInstant } from "#engine/sales/read/clock.ts";
+import type { SupplierOrder } from "../answers.ts";
+import { answerOf, server } from "../api.ts";
+import { formatMoney, plural } from "../format.ts";
+import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
+import { Field } from "../parts/Field.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { type DraftLine, type Minimum, quantityWords } from "./order-draft.ts";
+
+type Props = {
+  order: SupplierOrder;
+  lines: readonly DraftLine[];
+  total: number;
+  minimum: Minimum;
+  /** The local moment the order was reckoned for; it is placed as of then. */
+  at: string;
+  isOpen: boolean;
+  onClose: () => void;
+};
+
+/** Asks once more, then records the order as placed. Sending it to the supplier stays with the person. */
+export function PlaceOrder({ order, lines, total, minimum, at, isOpen, onClose }: Props) {
+  const venue = useVenue();
+  const notify = useNotify();
+  const queryClient = useQueryClient();
+  const hintId = useId();
+  const [expected, setExpected] = useState(order.arrives?.slice(0, 10) ?? "");
+  const wanted = lines.filter(({ quantity }) => quantity > 0);
+  const place = useMutation({
+    mutationFn: () =>
+      answerOf(
+        server.orders.$post({
+          json: orderLines(wanted, { supplier: order.supplier, placed: localToInstant(at, venue), expected }),
+        }),
+      ),
+    onSuccess: async () => {
+      onClose();
+      notify({ text: `Order to ${order.supplier} recorded: ${plural(wanted.length, "line")}.` });
+      await queryClient.invalidateQueries();
+    },
+  });
+  return (
+    <ConfirmDialog
+      isOpen={isOpen}
+      title={`Place the order to ${order.supplier}?`}
+      act="Place order"
+      isBusy={place.isPending || wanted.length === 0 || expected === ""}
+      onConfirm={() => place.mutate()}
+      onCancel={onClose}
+    >
+      <p id={hintId}>
+        This records the order as open, so that its stock counts as on the way. It does not send it: copy the
+        e-mail text or print it for that.
+      </p>
+      <ul className="place-lines">
+        {wanted.map((line) => (
+          <li key={`${line.item} ${line.pack}`}>
+            {line.item} <span className="number">{quantityWords(line)}</span>
+          </li>
+        ))}
+      </ul>
+      <p>
+        {plural(wanted.length, "line")}, {formatMoney(total, venue.currency)}, {minimum.words}.
+      </p>
+      <Field
+        label="Expected on"
+        type="date"
+        required
+        value={expected}
+        onChange={(event) => setExpected(event.target.value)}
+      />
+      <Problems error={place.error} />
+    </ConfirmDialog>
+  );
+}
+
+function orderLines(
+  lines: readonly DraftLine[],
+  { supplier, placed, expected }: { supplier: string; placed: string; expected: string },
+): OrderLine[] {
+  return lines.map(({ item, pack, quantity, of }) => ({
+    order: `${supplier} ${placed.slice(0, 16).replace("T", " ")}`,
+    placed,
+    supplier,
+    item,
+    pack,
+    quantity,
+    of,
+    expected,
+  }));
+}

@@ -1,0 +1,114 @@
+import type { Venue } from "#engine/venue.ts";
+import { formatMoney, formatShare, inShownUnit, shownUnit } from "../format.ts";
+import { LevelLine } from "../parts/LevelLine.tsx";
+import type { Column } from "../parts/table-column.ts";
+import type { DraftLine } from "./order-draft.ts";
+
+type Change = (line: DraftLine, quantity: number) => void;
+
+/** The columns of an order; the quantity is typed in place. */
+export function orderColumns(venue: Venue, onChange: Change): Column<DraftLine>[] {
+  const shown = (key: "onHand" | "onOrder" | "par", head: string): Column<DraftLine> => ({
+    key,
+    head,
+    kind: "number",
+    isFileOnly: true,
+    value: (line) => inShownUnit(line[key], line.base, venue),
+  });
+  return [
+    {
+      key: "item",
+      head: "Item",
+      kind: "text",
+      onPhone: "lead",
+      value: ({ item }) => item,
+      show: (line) => <ItemAndWhy line={line} />,
+    },
+    {
+      key: "quantity",
+      head: "Order",
+      kind: "number",
+      onPhone: "main",
+      value: ({ quantity }) => quantity,
+      show: (line) => <QuantityInput line={line} onChange={onChange} />,
+    },
+    { key: "of", head: "Of", kind: "text", isFileOnly: true, value: ({ of }) => of },
+    { key: "pack", head: "Pack", kind: "text", isFileOnly: true, value: ({ pack }) => pack },
+    shown("onHand", "On hand"),
+    shown("onOrder", "On order"),
+    shown("par", "Par"),
+    {
+      key: "unit",
+      head: "Unit",
+      kind: "text",
+      isFileOnly: true,
+      value: ({ base }) => shownUnit(base, venue),
+    },
+    {
+      key: "level",
+      head: "Stock and par",
+      kind: "text",
+      isDrawn: true,
+      value: () => null,
+      show: ({ onHand, onOrder, par, expectedUse, base }) => (
+        <LevelLine {...{ onHand, onOrder, par, expectedUse, base }} />
+      ),
+    },
+    {
+      key: "runOut",
+      head: "Runs out, without it",
+      kind: "number",
+      onPhone: "hidden",
+      value: ({ runOutChanceWithout }) => runOutChanceWithout,
+      show: ({ runOutChanceWithout }) => formatShare(runOutChanceWithout),
+    },
+    {
+      key: "runOutWith",
+      head: "with it",
+      kind: "number",
+      onPhone: "hidden",
+      value: ({ runOutChanceWith, quantity, suggested }) =>
+        quantity === suggested ? runOutChanceWith : null,
+      show: ({ runOutChanceWith, quantity, suggested }) =>
+        quantity === suggested ? formatShare(runOutChanceWith) : <span className="soft">changed</span>,
+    },
+    {
+      key: "cost",
+      head: "Cost",
+      kind: "number",
+      value: ({ cost }) => cost,
+      show: ({ cost }) =>
+        cost === null ? <span className="soft">no price</span> : formatMoney(cost, venue.currency),
+    },
+  ];
+}
+
+function ItemAndWhy({ line: { item, why } }: { line: DraftLine }) {
+  return (
+    <>
+      {item}
+      <span className="line-why">{why}</span>
+    </>
+  );
+}
+
+function QuantityInput({ line, onChange }: { line: DraftLine; onChange: Change }) {
+  const { item, pack, of, quantity, suggested } = line;
+  return (
+    <span className="order-quantity">
+      <input
+        type="number"
+        inputMode="numeric"
+        min={0}
+        step={1}
+        aria-label={`${of === "case" ? "Cases" : "Containers"} of ${item} to order`}
+        value={quantity}
+        onChange={(event) => onChange(line, Math.max(0, Math.round(event.target.valueAsNumber || 0)))}
+      />
+      <span className="order-pack">
+        {of === "case" ? `${quantity === 1 ? "case" : "cases"} of ${pack}` : `× ${pack}`}
+        {quantity === suggested ? null : <span className="order-suggested"> suggested {suggested}</span>}
+      </span>
+    </span>
+  );
+}

@@ -1,0 +1,83 @@
+import type { Supplier } from "#engine/orders/supplier.ts";
+import { currencyDigits } from "#engine/venue.ts";
+import type { OrderReportLine } from "../answers.ts";
+
+/** Quantities as a person has changed them, by lineKey. */
+export type Edits = ReadonlyMap<string, number>;
+
+export type DraftLine = OrderReportLine & { suggested: number };
+
+export function lineKey({ item, pack, of }: Pick<OrderReportLine, "item" | "pack" | "of">): string {
+  return JSON.stringify([item, pack, of]);
+}
+
+/** The suggested lines with the quantities changed by hand; cost follows the quantity. */
+export function draftLines(lines: readonly OrderReportLine[], edits: Edits): DraftLine[] {
+  return lines.map((line) => {
+    const quantity = edits.get(lineKey(line)) ?? line.quantity;
+    const costEach = line.cost === null || line.quantity === 0 ? null : line.cost / line.quantity;
+    return {
+      ...line,
+      suggested: line.quantity,
+      quantity,
+      cost: costEach === null ? line.cost : costEach * quantity,
+    };
+  });
+}
+
+export type Minimum = { isMet: boolean; words: string };
+
+type MinimumQuestion = {
+  supplier: Pick<Supplier, "minimumValueMinor" | "minimumCases"> | undefined;
+  lines: readonly DraftLine[];
+  /** Cases in one of what a line orders. */
+  casesOf: (line: DraftLine) => number;
+  currency: string;
+  formatMoney: (major: number) => string;
+};
+
+/** Whether a draft meets its supplier's minimum, and what is short. Value 240 against 300 → short by 60. */
+export function minimumOf({ supplier, lines, casesOf, currency, formatMoney }: MinimumQuestion): Minimum {
+  if (supplier === undefined) return { isMet: true, words: "no minimum known" };
+  const value = (supplier.minimumValueMinor ?? 0) / 10 ** currencyDigits(currency);
+  const cases = supplier.minimumCases ?? 0;
+  if (value === 0 && cases === 0) return { isMet: true, words: "no minimum" };
+  const shortValue = value - lines.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
+  const shortCases = cases - lines.reduce((sum, line) => sum + casesOf(line) * line.quantity, 0);
+  const short = [
+    ...(shortValue > 1e-9 ? [formatMoney(shortValue)] : []),
+    ...(shortCases > 1e-9 ? [`${Math.ceil(shortCases * 10) / 10} cases`] : []),
+  ];
+  if (short.length === 0) return { isMet: true, words: "minimum met" };
+  return { isMet: false, words: `${short.join(" and ")} short of the minimum` };
+}
+
+/** Total of a draft, in major units; lines without a price are not in it. */
+export function totalOf(lines: readonly DraftLine[]): number {
+  return lines.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
+}
+
+/** "3 cases of 700 ml", "4 × 1 L": what is asked of the supplier. */
+export function quantityWords({ quantity, of, pack }: Pick<DraftLine, "quantity" | "of" | "pack">): string {
+  if (of === "case") return `${quantity} ${quantity === 1 ? "case" : "cases"} of ${pack}`;
+  return `${quantity} × ${pack}`;
+}
+
+/** The order as the text of an e-mail. */
+export function emailText(
+  lines: readonly DraftLine[],
+  { venue, supplier, arrives }: { venue: string; supplier: string; arrives: string | null },
+): string {
+  return [
+    `Dear ${supplier},`,
+    "",
+    `please deliver to ${venue}${arrives === null ? "" : ` on ${arrives}`}:`,
+    "",
+    ...lines.filter(({ quantity }) => quantity > 0).map((line) => `${quantityWords(line)}  ${line.item}`),
+    "",
+    "Please confirm, and tell us of anything you cannot send.",
+    "",
+    "Thank you,",
+    venue,
+  ].join("\n");
+}

@@ -1,0 +1,15 @@
+import { formatMoney } from "../format.ts";
+import { useVenue } from "../shell/venue.tsx";
+
+type Props = {
+  /** Major units; null is "no price". */
+  amount: number | null;
+  /** Leaves the minor unit out where only size matters. */
+  whole?: boolean;
+};
+
+export function Money({ amount, whole = false }: Props) {
+  const { currency } = useVenue();
+  if (amount === null) return <span className="soft">no price</span>;
+  return <span className="number">{formatMoney(amount, currency, { whole })}</span>;
+}

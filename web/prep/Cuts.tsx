@@ -1,0 +1,48 @@
+import { formatNumber, listWords } from "../format.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { benchAmount, benchBase } from "./amounts.ts";
+import type { PrepReport } from "./prep-queries.ts";
+
+/** Less of a part than one piece's is a scrap, not something to plan with. */
+const WORTH_NAMING_PIECES = 1;
+
+/** Fruit to cut and press: one fruit for several uses, and what is left of its parts. */
+export function Cuts({ cuts }: { cuts: PrepReport["cuts"] }) {
+  const venue = useVenue();
+  if (cuts.length === 0) return null;
+  return (
+    <section>
+      <h2>Cut and press</h2>
+      <ul className="cut-lines">
+        {cuts.map(({ source, pieces, gives, spare }) => {
+          const free = spare.filter(({ share }) => share >= WORTH_NAMING_PIECES);
+          return (
+            <li key={source} className="keep-whole">
+              <strong>{source}</strong> <span className="batch-make">{benchBase(pieces, "each")}</span>
+              <p>
+                {listWords(
+                  gives.map(
+                    ({ item, amount, unit }) =>
+                      `${unit === "each" ? formatNumber(Math.ceil(amount)) : benchAmount(amount, unit, venue)} ${item}`,
+                  ),
+                )}
+                .
+                {free.length === 0 ? null : (
+                  <span className="soft">
+                    {" "}
+                    Free to use:{" "}
+                    {listWords(free.map(({ part, share }) => `${part} of ${freePieces(share, pieces)}`))}.
+                  </span>
+                )}
+              </p>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+function freePieces(share: number, pieces: number): string {
+  return share >= pieces * 0.999 ? "all" : formatNumber(Math.floor(share));
+}

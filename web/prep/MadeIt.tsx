@@ -1,0 +1,84 @@
+import { useMutation, useQueryClient } from "@tanstack/react-query";
+import { type FormEvent, useState } from "react";
+import { readAmount } from "#engine/measure/amount.ts";
+import type { Batch } from "#engine/stock/movement.ts";
+import { post } from "../api.ts";
+import { formatMoment } from "../format.ts";
+import { Button } from "../parts/Button.tsx";
+import { Field } from "../parts/Field.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { entryMoment } from "./entry-moment.ts";
+import type { BatchCard } from "./prep-queries.ts";
+
+type Props = { card: BatchCard };
+
+/** Records the batch with what it really gave; that moves what the next one is expected to give. */
+export function MadeIt({ card: { prep, make, unit, date } }: Props) {
+  const venue = useVenue();
+  const queryClient = useQueryClient();
+  const notify = useNotify();
+  const [made, setMade] = useState(String(Math.round(make * 10) / 10));
+  const [by, setBy] = useState("");
+  const [recorded, setRecorded] = useState<{ id: number; batch: Batch } | null>(null);
+  const amount = readAmount(made, { decimalComma: true });
+  const isWrong = amount === undefined || amount <= 0;
+  const record = useMutation({
+    mutationFn: (batch: Batch) => post<{ id: number }>("/batches", batch),
+    onSuccess: async ({ id }, batch) => {
+      setRecorded({ id, batch });
+      notify({ text: `${prep}: ${batch.made} ${unit} recorded.`, undo: () => takeBack.mutate(id) });
+      await queryClient.invalidateQueries();
+    },
+  });
+  const takeBack = useMutation({
+    mutationFn: (id: number) => post(`/entries/batches/${id}/withdraw`, { reason: "entered by mistake" }),
+    onSuccess: async () => {
+      setRecorded(null);
+      notify({ text: `The batch of ${prep} is taken back.` });
+      await queryClient.invalidateQueries();
+    },
+  });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (isWrong) return;
+    const at = entryMoment({ date, planAt: `${date} 14:00`, venue });
+    record.mutate({ at, prep, made: amount, unit, by: by.trim(), note: "" });
+  };
+  if (recorded !== null) {
+    const { id, batch } = recorded;
+    return (
+      <section className="made-it" role="status">
+        <p>
+          <strong>
+            Recorded: {batch.made} {unit}
+          </strong>
+          , {formatMoment(batch.at, venue)}. Label it now.
+        </p>
+        <Button className="wet-key" onClick={() => takeBack.mutate(id)}>
+          Take it back
+        </Button>
+        <Problems error={takeBack.error} />
+      </section>
+    );
+  }
+  return (
+    <form className="made-it" onSubmit={submit}>
+      <div className="field-row">
+        <Field
+          label={`Really made, ${unit}`}
+          inputMode="decimal"
+          value={made}
+          error={isWrong ? "write what came out, as 950" : undefined}
+          onChange={(event) => setMade(event.target.value)}
+        />
+        <Field label="Made by" value={by} onChange={(event) => setBy(event.target.value)} />
+        <Button kind="main" type="submit" className="wet-key" disabled={record.isPending}>
+          Made it
+        </Button>
+      </div>
+      <Problems error={record.error} />
+    </form>
+  );
+}

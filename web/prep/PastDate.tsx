@@ -1,0 +1,70 @@
+import { useMutation, useQueryClient } from "@tanstack/react-query";
+import type { Loss } from "#engine/stock/movement.ts";
+import { post } from "../api.ts";
+import { formatDate, formatLocal } from "../format.ts";
+import { Button } from "../parts/Button.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { benchAmount } from "./amounts.ts";
+import { entryMoment } from "./entry-moment.ts";
+import type { Discard } from "./prep-queries.ts";
+
+type Props = { discard: readonly Discard[]; date: string; planAt: string };
+
+/** What is past its date; one key records that it was thrown out. */
+export function PastDate({ discard, date, planAt }: Props) {
+  const venue = useVenue();
+  const queryClient = useQueryClient();
+  const notify = useNotify();
+  const renew = () => queryClient.invalidateQueries();
+  const takeBack = async (id: number, prep: string) => {
+    await post(`/entries/losses/${id}/withdraw`, { reason: "entered by mistake" });
+    notify({ text: `${prep} counts as there again.` });
+    await renew();
+  };
+  const throwOut = useMutation({
+    mutationFn: (old: Discard) =>
+      post<{ id: number }>("/losses", lossOf(old, entryMoment({ date, planAt, venue }))),
+    onSuccess: async ({ id }, { prep }) => {
+      notify({ text: `${prep} thrown out: recorded as a loss.`, undo: () => void takeBack(id, prep) });
+      await renew();
+    },
+  });
+  if (discard.length === 0) return null;
+  return (
+    <section className="past-date">
+      <h2>Past its date</h2>
+      <ul>
+        {discard.map((old) => (
+          <li key={`${old.prep} ${old.madeAt}`}>
+            <div>
+              <strong>{old.prep}</strong>{" "}
+              <span className="batch-make">{benchAmount(old.amount, old.unit, venue)}</span>
+              <span className="soft">
+                made {formatLocal(old.madeAt)}
+                {old.orOlder ? " or before" : ""}
+                {old.useBy === null ? "" : `, use by ${formatDate(old.useBy)}`}
+              </span>
+            </div>
+            <Button
+              className="wet-key no-print"
+              disabled={throwOut.isPending}
+              aria-label={`${old.prep}: thrown out`}
+              onClick={() => throwOut.mutate(old)}
+            >
+              Thrown out
+            </Button>
+          </li>
+        ))}
+      </ul>
+      <Problems error={throwOut.error} />
+    </section>
+  );
+}
+
+function lossOf({ prep, amount, unit, useBy }: Discard, at: string): Loss {
+  const note = useBy === null ? "past its date" : `use by ${useBy}`;
+  // Tenths of a ml are not read off a jug.
+  return { at, kind: "expired", what: prep, amount: Math.round(amount * 10) / 10, unit, by: "", note };
+}

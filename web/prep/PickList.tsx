@@ -1,0 +1,27 @@
+import { formatNumber } from "../format.ts";
+import { benchBase } from "./amounts.ts";
+import type { PrepReport } from "./prep-queries.ts";
+
+/** All that the day's work takes from the shelves, each thing once, to be ticked off with a wet thumb. */
+export function PickList({ lines }: { lines: PrepReport["pickList"] }) {
+  if (lines.length === 0) return null;
+  return (
+    <section>
+      <h2>Fetch first</h2>
+      <ul className="pick-lines">
+        {lines.map(({ item, amount, base, weightG }) => (
+          <li key={item}>
+            <label>
+              <input type="checkbox" />
+              <span>{item}</span>
+              <strong>{benchBase(amount, base)}</strong>
+              {base === "g" || weightG === null ? null : (
+                <span className="soft">{formatNumber(weightG)} g</span>
+              )}
+            </label>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

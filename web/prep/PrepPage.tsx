@@ -1,0 +1,113 @@
+import "./prep.css";
+import { useQuery } from "@tanstack/react-query";
+import { useNavigate, useSearch } from "@tanstack/react-router";
+import { formatDate, listWords, plural } from "../format.ts";
+import { todayAt } from "../moment.ts";
+import { Busy } from "../parts/Busy.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Empty } from "../parts/Empty.tsx";
+import { Field } from "../parts/Field.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { BatchLine } from "./BatchLine.tsx";
+import { Cuts } from "./Cuts.tsx";
+import { PastDate } from "./PastDate.tsx";
+import { PickList } from "./PickList.tsx";
+import { PrintLabels } from "./PrintLabels.tsx";
+import { dayToPlan } from "./prep-date.ts";
+import { type PrepReport, prepQuery } from "./prep-queries.ts";
+
+/** What to press, cook and batch on a day, in the order of the work. */
+export function PrepPage() {
+  const venue = useVenue();
+  const search = useSearch({ from: "/prep" });
+  const navigate = useNavigate({ from: "/prep" });
+  const { data: last, error: lastError } = useQuery({
+    ...prepQuery(undefined),
+    enabled: search.date === undefined,
+  });
+  const planned = last === undefined ? undefined : dayToPlan({ today: todayAt(venue), bookDate: last.date });
+  const date = search.date ?? planned;
+  const { data, error, refetch } = useQuery({ ...prepQuery(date), enabled: date !== undefined });
+  const report = date === last?.date ? (data ?? last) : data;
+  const fault = error ?? lastError;
+  return (
+    <Page
+      title={date === undefined ? "Prep" : `Prep, ${formatDate(date)}`}
+      next={report === undefined ? undefined : nextLine(report)}
+      actions={
+        <div className="field-row">
+          <Field
+            label="Day"
+            type="date"
+            value={date ?? ""}
+            onChange={(event) => {
+              const picked = event.target.value;
+              void navigate({ search: picked === "" ? {} : { date: picked }, replace: true });
+            }}
+          />
+          <Button onClick={() => window.print()}>Print the list</Button>
+          {report === undefined ? null : <PrintLabels batches={report.batches} date={report.date} />}
+        </div>
+      }
+    >
+      {report === undefined && fault === null ? <Busy what="Working out what is needed" /> : null}
+      {fault === null ? null : <Problems error={fault} onRetry={() => void refetch()} />}
+      {report === undefined ? null : <Plan report={report} />}
+    </Page>
+  );
+}
+
+function Plan({ report }: { report: PrepReport }) {
+  const { batches, cuts, discard, pickList, enough, date, at } = report;
+  const now = batches.filter(({ canWait }) => !canWait);
+  const later = batches.filter(({ canWait }) => canWait);
+  return (
+    <div className="prep">
+      <PastDate discard={discard} date={date} planAt={at} />
+      {batches.length === 0 ? (
+        <Empty title="Nothing to make">
+          <p>
+            What stands ready lasts as long as it keeps. If a prep is missing here, see that it has a spec and
+            a yield, and that a drink on the menu uses it.
+          </p>
+        </Empty>
+      ) : null}
+      <Batches title="Make today" batches={now} date={date} first={1} />
+      <Batches title="Can wait until tomorrow" batches={later} date={date} first={now.length + 1} />
+      <Cuts cuts={cuts} />
+      <PickList lines={pickList} />
+      {enough.length === 0 ? null : (
+        <p className="soft">Enough of {listWords(enough.map(({ prep }) => prep))}.</p>
+      )}
+      <p className="soft prep-care">
+        Amounts, dates and allergens are as the book has them. Check the labels, and follow your local food
+        code.
+      </p>
+    </div>
+  );
+}
+
+type BatchesProps = { title: string; batches: PrepReport["batches"]; date: string; first: number };
+
+function Batches({ title, batches, date, first }: BatchesProps) {
+  if (batches.length === 0) return null;
+  return (
+    <section>
+      <h2>{title}</h2>
+      <ol className="batch-lines">
+        {batches.map((batch, index) => (
+          <BatchLine key={batch.prep} batch={batch} date={date} place={first + index} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function nextLine({ batches, discard }: PrepReport): string {
+  const past = discard.length === 0 ? "" : `${plural(discard.length, "prep")} past the date. `;
+  const first = batches.find(({ canWait }) => !canWait) ?? batches[0];
+  if (first === undefined) return `${past}Nothing else to make.`;
+  return `${past}${plural(batches.length, "batch", "batches")}; begin with ${first.prep}.`;
+}

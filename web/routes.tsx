@@ -1,0 +1,135 @@
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from "@tanstack/react-router";
+import { NotFound } from "./shell/NotFound.tsx";
+import { RouteProblem } from "./shell/RouteProblem.tsx";
+import { Shell } from "./shell/Shell.tsx";
+
+const root = createRootRoute({ component: Shell, notFoundComponent: NotFound });
+const getParentRoute = () => root;
+
+/** The two counts a variance lies between, as they stand in the address. */
+function periodSearch(search: Record<string, unknown>): {
+  count?: string | undefined;
+  since?: string | undefined;
+} {
+  const text = (value: unknown) => (value === undefined ? undefined : String(value));
+  return { count: text(search.count), since: text(search.since) };
+}
+
+/** Where in which count one stands, so that the device's back key works and a reload loses no place. */
+function countSearch(search: Record<string, unknown>): {
+  count?: string | undefined;
+  area?: string | undefined;
+  item?: string | undefined;
+  step?: "review" | undefined;
+} {
+  const text = (value: unknown) => (value === undefined ? undefined : String(value));
+  const step = search.step === "review" ? "review" : undefined;
+  return { count: text(search.count), area: text(search.area), item: text(search.item), step };
+}
+
+/** The day of a prep plan, and on a batch card how much to make. */
+function prepSearch(search: Record<string, unknown>): {
+  date?: string | undefined;
+  make?: number | undefined;
+} {
+  const make = Number(search.make);
+  return {
+    date: search.date === undefined ? undefined : String(search.date),
+    make: Number.isFinite(make) && make > 0 ? make : undefined,
+  };
+}
+
+/** Which kind of movement is shown. */
+function movementSearch(search: Record<string, unknown>): { kind?: MovementKind | undefined } {
+  return { kind: MOVEMENT_KINDS.find((kind) => kind === search.kind) };
+}
+
+const MOVEMENT_KINDS = ["deliveries", "losses", "transfers", "batches"] as const;
+type MovementKind = (typeof MOVEMENT_KINDS)[number];
+
+const routeTree = root.addChildren([
+  createRoute({
+    getParentRoute,
+    path: "/",
+    component: lazyRouteComponent(() => import("./week/WeekPage.tsx"), "WeekPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/count",
+    validateSearch: countSearch,
+    component: lazyRouteComponent(() => import("./count/CountPage.tsx"), "CountPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/sales",
+    component: lazyRouteComponent(() => import("./sales/SalesPage.tsx"), "SalesPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/variance",
+    validateSearch: periodSearch,
+    component: lazyRouteComponent(() => import("./variance/VariancePage.tsx"), "VariancePage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/variance/$item",
+    validateSearch: periodSearch,
+    component: lazyRouteComponent(() => import("./variance/VarianceItemPage.tsx"), "VarianceItemPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/order",
+    component: lazyRouteComponent(() => import("./order/OrderPage.tsx"), "OrderPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/prep",
+    validateSearch: prepSearch,
+    component: lazyRouteComponent(() => import("./prep/PrepPage.tsx"), "PrepPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/prep/$prep",
+    validateSearch: prepSearch,
+    component: lazyRouteComponent(() => import("./prep/BatchCardPage.tsx"), "BatchCardPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/specs",
+    component: lazyRouteComponent(() => import("./specs/SpecsPage.tsx"), "SpecsPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/specs/$name",
+    component: lazyRouteComponent(() => import("./specs/SpecPage.tsx"), "SpecPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/stock",
+    component: lazyRouteComponent(() => import("./stock/StockPage.tsx"), "StockPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/movements",
+    validateSearch: movementSearch,
+    component: lazyRouteComponent(() => import("./movements/MovementsPage.tsx"), "MovementsPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/look",
+    component: lazyRouteComponent(() => import("./look/LookPage.tsx"), "LookPage"),
+  }),
+]);
+
+export const router = createRouter({
+  routeTree,
+  defaultPreload: "intent",
+  scrollRestoration: true,
+  defaultErrorComponent: RouteProblem,
+});
+
+declare module "@tanstack/react-router" {
+  interface Register {
+    router: typeof router;
+  }
+}

@@ -1,0 +1,127 @@
+import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import { type FormEvent, useState } from "react";
+import { readAmount } from "#engine/measure/amount.ts";
+import { UNITS, type Unit } from "#engine/measure/units.ts";
+import type { RingName } from "#engine/sales/ring.ts";
+import { post } from "../api.ts";
+import { Button } from "../parts/Button.tsx";
+import { Combobox } from "../parts/Combobox.tsx";
+import { Field, Select } from "../parts/Field.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { catalogueQuery } from "../queries.ts";
+import type { UnmappedName } from "./sales-queries.ts";
+
+/** Says that a ring name is a drink, a pour or container of an item, or nothing that stock knows of. */
+export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () => void }) {
+  const { ringName, suggestions } = name;
+  const { data: catalogue } = useQuery(catalogueQuery);
+  const queryClient = useQueryClient();
+  const notify = useNotify();
+  const [meaning, setMeaning] = useState<string | null>(null);
+  const [serves, setServes] = useState("1");
+  const [amount, setAmount] = useState("");
+  const [unit, setUnit] = useState<Unit>("oz");
+  const isDrink = catalogue?.drinks.some((drink) => drink.name === meaning) ?? false;
+  const save = useMutation({
+    mutationFn: (ring: RingName) => post("/ring-names", ring),
+    onSuccess: async (_, { soldAs }) => {
+      notify({
+        text: `${ringName} ${soldAs.kind === "ignore" ? "is left out from now on." : `means ${meaning}.`}`,
+      });
+      onDone();
+      await queryClient.invalidateQueries();
+    },
+  });
+  const poured = amount.trim() === "" ? null : (readAmount(amount, { decimalComma: true }) ?? Number.NaN);
+  const servesRead = readAmount(serves, { decimalComma: true }) ?? Number.NaN;
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (meaning === null) return;
+    const soldAs = isDrink
+      ? ({ kind: "drink", drink: meaning } as const)
+      : ({ kind: "item", item: meaning } as const);
+    save.mutate({
+      ringName,
+      soldAs,
+      serves: isDrink ? servesRead : 1,
+      amount: isDrink ? null : poured,
+      unit: isDrink || poured === null ? null : unit,
+    });
+  };
+  const ignore = () =>
+    save.mutate({ ringName, soldAs: { kind: "ignore" }, serves: 1, amount: null, unit: null });
+  const isWrong = Number.isNaN(isDrink ? servesRead : (poured ?? 0));
+  return (
+    <form className="meaning" onSubmit={submit}>
+      {suggestions.length === 0 ? null : (
+        <div className="suggestions">
+          <span className="soft">Alike:</span>
+          {suggestions.map(({ name: alike, score, kind }) => (
+            <Button
+              key={`${kind} ${alike}`}
+              aria-pressed={meaning === alike}
+              onClick={() => setMeaning(alike)}
+            >
+              {alike} <span className="soft">{Math.round(score)}%</span>
+            </Button>
+          ))}
+        </div>
+      )}
+      <div className="field-row">
+        <Combobox
+          key={catalogue === undefined ? "empty" : "full"}
+          label={`${ringName} is`}
+          choices={choicesOf(catalogue)}
+          value={meaning}
+          onChange={setMeaning}
+        />
+        {meaning === null ? null : isDrink ? (
+          <Field
+            label="Serves of it"
+            inputMode="decimal"
+            value={serves}
+            error={Number.isNaN(servesRead) ? "a number" : undefined}
+            onChange={(event) => setServes(event.target.value)}
+          />
+        ) : (
+          <>
+            <Field
+              label="Amount of one"
+              hint="Empty: one container of its smallest pack"
+              inputMode="decimal"
+              value={amount}
+              error={Number.isNaN(poured) ? "write a number, as 1.5" : undefined}
+              onChange={(event) => setAmount(event.target.value)}
+            />
+            <Select
+              label="Unit"
+              options={UNITS}
+              value={unit}
+              onChange={(event) => setUnit(event.target.value as Unit)}
+            />
+          </>
+        )}
+      </div>
+      <div className="preview-acts">
+        <Button kind="main" type="submit" disabled={meaning === null || isWrong || save.isPending}>
+          Save the meaning
+        </Button>
+        <Button onClick={ignore} disabled={save.isPending}>
+          No stock in it: ignore
+        </Button>
+      </div>
+      <Problems error={save.error} />
+    </form>
+  );
+}
+
+function choicesOf(
+  catalogue: { drinks: { name: string }[]; items: { name: string; category: string }[] } | undefined,
+) {
+  if (catalogue === undefined) return [];
+  const drinks = catalogue.drinks.map(({ name }) => ({ value: name, detail: "drink" }));
+  const known = new Set(drinks.map(({ value }) => value));
+  const items = catalogue.items.filter(({ name }) => !known.has(name));
+  return [...drinks, ...items.map(({ name, category }) => ({ value: name, detail: category }))];
+}

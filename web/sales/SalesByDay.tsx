@@ -1,0 +1,111 @@
+import { useQuery } from "@tanstack/react-query";
+import { useCallback, useState } from "react";
+import { formatDate, formatMoney, formatNumber } from "../format.ts";
+import { Chart, type PlotOptions } from "../parts/Chart.tsx";
+import { DataTable } from "../parts/DataTable.tsx";
+import { Select } from "../parts/Field.tsx";
+import type { Column } from "../parts/table-column.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { daysQuery, type SalesDay } from "./sales-queries.ts";
+
+type PlotModule = typeof import("@observablehq/plot");
+
+const SPANS = [
+  { value: "28", label: "four weeks" },
+  { value: "91", label: "thirteen weeks" },
+  { value: "100000", label: "all days" },
+];
+
+/** What was sold by business day, as bars and as a table. */
+export function SalesByDay() {
+  const { currency } = useVenue();
+  const { data: all } = useQuery(daysQuery);
+  const [span, setSpan] = useState("28");
+  const days = all?.slice(-Number(span)) ?? [];
+  const key = `${span} ${all?.length} ${all?.at(-1)?.date}`;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the days, which are cut anew at each render
+  const draw = useCallback(
+    (plot: PlotModule, width: number) => bars(plot, width, days, currency),
+    [key, currency],
+  );
+  if (all === undefined || all.length === 0) return null;
+  const net = days.reduce((sum, day) => sum + day.net, 0);
+  return (
+    <section>
+      <div className="days-head">
+        <h2>By day</h2>
+        <Select
+          label="Shown"
+          options={SPANS}
+          value={span}
+          onChange={(event) => setSpan(event.target.value)}
+        />
+      </div>
+      <Chart
+        caption={`Net sales by business day, ${formatMoney(net, currency, { whole: true })} over ${days.length} days.`}
+        draw={draw}
+        table={
+          <DataTable
+            caption="Sales by business day"
+            columns={dayColumns(currency)}
+            rows={days}
+            rowKey={({ date }) => date}
+            fileName="sales by day"
+            initialSort={{ key: "date", isDescending: true }}
+          />
+        }
+      />
+    </section>
+  );
+}
+
+function bars(plot: PlotModule, width: number, days: readonly SalesDay[], currency: string): PlotOptions {
+  const rows = days.map((day) => ({ ...day, day: new Date(`${day.date}T00:00:00Z`) }));
+  const isWeekend = ({ day }: { day: Date }) => [0, 5, 6].includes(day.getUTCDay());
+  return {
+    height: Math.min(240, Math.max(160, width / 3)),
+    marginLeft: 52,
+    x: { label: null, type: "utc" },
+    y: {
+      label: null,
+      grid: true,
+      ticks: 4,
+      tickFormat: (net: number) => formatMoney(net, currency, { whole: true }),
+    },
+    marks: [
+      plot.rectY(rows, {
+        x: "day",
+        interval: "day",
+        y: "net",
+        insetLeft: 0.5,
+        insetRight: 0.5,
+        fill: (row: (typeof rows)[number]) => (isWeekend(row) ? "var(--stock)" : "var(--stock-band)"),
+        title: (row: (typeof rows)[number]) =>
+          `${formatDate(row.date)}: ${formatMoney(row.net, currency)}, ${formatNumber(row.quantity)} sold`,
+      }),
+      plot.ruleY([0], { stroke: "var(--rule-strong)" }),
+    ],
+  };
+}
+
+function dayColumns(currency: string): Column<SalesDay>[] {
+  return [
+    {
+      key: "date",
+      head: "Business day",
+      kind: "text",
+      onPhone: "lead",
+      value: ({ date }) => date,
+      show: ({ date }) => formatDate(date),
+    },
+    { key: "quantity", head: "Sold", kind: "number", value: ({ quantity }) => quantity },
+    {
+      key: "net",
+      head: "Net",
+      kind: "number",
+      onPhone: "main",
+      value: ({ net }) => net,
+      show: ({ net }) => formatMoney(net, currency),
+    },
+  ];
+}

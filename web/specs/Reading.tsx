@@ -1,0 +1,60 @@
+import type { SpecTextLine } from "#engine/specs/text/entry.ts";
+import { measureWords } from "./line-words.ts";
+
+/** How typed lines are understood, each beside its own number; what is not is said at the word. */
+export function Reading({ text, lines }: { text: string; lines: readonly SpecTextLine[] }) {
+  const typed = text.split(/\r\n|\r|\n/);
+  const wrong = lines.filter(({ error }) => error !== null).length;
+  return (
+    <div className="reading">
+      <p className="reading-head" role="status">
+        {lines.length === 0
+          ? "What you type is read here."
+          : wrong === 0
+            ? "All understood."
+            : `${wrong} of ${lines.length} lines not understood.`}
+      </p>
+      <ol>
+        {lines.map((line) => (
+          <li key={line.line} className={line.error === null ? "" : "reading-wrong"}>
+            {line.error === null ? (
+              <Understood line={line} />
+            ) : (
+              <Wrong line={line} typed={typed[line.line - 1] ?? ""} />
+            )}
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}
+
+function Understood({ line }: { line: SpecTextLine }) {
+  const { amount, unit, item, orItems, note } = line;
+  return (
+    <>
+      <strong>{unit === null ? "" : measureWords({ amount, unit })}</strong> {[item, ...orItems].join(" or ")}
+      {note === null || note === "" ? null : <span className="soft">, {note}</span>}
+    </>
+  );
+}
+
+/** The line as typed, the word that is not known marked, and why. */
+function Wrong({ line: { item, error }, typed }: { line: SpecTextLine; typed: string }) {
+  const at = item === null ? -1 : typed.toLocaleLowerCase().indexOf(item.toLocaleLowerCase());
+  const end = at + (item?.length ?? 0);
+  return (
+    <>
+      {at < 0 ? (
+        <mark>{typed.trim()}</mark>
+      ) : (
+        <>
+          {typed.slice(0, at)}
+          <mark>{typed.slice(at, end)}</mark>
+          {typed.slice(end)}
+        </>
+      )}
+      <span className="reading-why">{error}</span>
+    </>
+  );
+}

@@ -1,0 +1,148 @@
+import "./specs.css";
+import { useQuery } from "@tanstack/react-query";
+import { Link, useParams } from "@tanstack/react-router";
+import { useState } from "react";
+import type { CatalogueAnswer } from "../answers.ts";
+import { formatDate, listWords } from "../format.ts";
+import { todayAt } from "../moment.ts";
+import { Busy } from "../parts/Busy.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Empty } from "../parts/Empty.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { catalogueQuery } from "../queries.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { DrinkFacts } from "./DrinkFacts.tsx";
+import { EditVersion } from "./EditVersion.tsx";
+import { PrepFacts } from "./PrepFacts.tsx";
+import { SpecLines } from "./SpecLines.tsx";
+import { allergensIn, usedBy, versionOn, versionsOf } from "./versions.ts";
+
+/** One drink or prep: what goes in, since when, what it costs, and the way to change it from a day on. */
+export function SpecPage() {
+  const { name } = useParams({ from: "/specs/$name" });
+  const { data: catalogue, error, refetch } = useQuery(catalogueQuery);
+  if (catalogue !== undefined) return <Spec key={name} name={name} catalogue={catalogue} />;
+  return (
+    <Page title={name}>
+      {error === null ? (
+        <Busy what="Opening the spec" />
+      ) : (
+        <Problems error={error} onRetry={() => void refetch()} />
+      )}
+    </Page>
+  );
+}
+
+function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer }) {
+  const venue = useVenue();
+  const [isEditing, setEditing] = useState(false);
+  const today = todayAt(venue);
+  const drink = catalogue.drinks.find((one) => one.name === name);
+  const item = catalogue.items.find((one) => one.name === name);
+  const versions = versionsOf(catalogue.specs, name);
+  const current = versionOn(versions, today);
+  if (drink === undefined && item === undefined) {
+    return (
+      <Page title={name}>
+        <Empty title="No drink or prep of this name">
+          <Link to="/specs">All specs</Link>
+        </Empty>
+      </Page>
+    );
+  }
+  return (
+    <Page
+      title={name}
+      next={
+        versions.length === 0
+          ? "It has no spec yet. Write one to have its use and cost reckoned."
+          : `Spec from ${formatDate(current?.from ?? versions[0]?.from ?? today)}.`
+      }
+      actions={
+        <>
+          <Link to="/specs" className="button">
+            All specs
+          </Link>
+          {drink === undefined ? (
+            <Link to="/prep/$prep" params={{ prep: name }} className="button">
+              Batch card
+            </Link>
+          ) : null}
+          <Button kind="main" onClick={() => setEditing(!isEditing)}>
+            {isEditing ? "Close the editor" : "Write a new version"}
+          </Button>
+        </>
+      }
+    >
+      {isEditing ? (
+        <EditVersion makes={name} versions={versions} today={today} onDone={() => setEditing(false)} />
+      ) : null}
+      <div className="spec-columns">
+        <div>
+          <Versions versions={versions} current={current?.from} />
+        </div>
+        <div>
+          {drink === undefined ? null : <DrinkFacts key={JSON.stringify(drink)} drink={drink} />}
+          {item === undefined ? null : <PrepFacts item={item} catalogue={catalogue} today={today} />}
+          <Allergens names={allergensIn(catalogue, name, today)} />
+          <UsedBy names={usedBy(catalogue, name, today)} />
+        </div>
+      </div>
+    </Page>
+  );
+}
+
+function Versions({
+  versions,
+  current,
+}: {
+  versions: ReturnType<typeof versionsOf>;
+  current: string | undefined;
+}) {
+  return versions.map(({ from, lines }, place) => {
+    const isCurrent = from === current;
+    const until = versions[place - 1]?.from;
+    return (
+      <section key={from} className={isCurrent ? "version" : "version version-other"}>
+        <h2>
+          From {formatDate(from)}{" "}
+          <span className="soft">
+            {isCurrent ? "in force" : until === undefined ? "to come" : `until ${formatDate(until)}`}
+          </span>
+        </h2>
+        <SpecLines lines={lines} />
+      </section>
+    );
+  });
+}
+
+function Allergens({ names }: { names: readonly string[] }) {
+  return (
+    <section className="spec-allergens">
+      <h2>Allergens</h2>
+      <p>
+        {names.length === 0 ? "None are recorded." : <strong>{listWords(names)}.</strong>} By what the book
+        states of everything in it, either-of lines too. Check the labels, and follow your local food code.
+      </p>
+    </section>
+  );
+}
+
+function UsedBy({ names }: { names: readonly string[] }) {
+  if (names.length === 0) return null;
+  return (
+    <section>
+      <h2>Goes into</h2>
+      <ul className="used-by">
+        {names.map((name) => (
+          <li key={name}>
+            <Link to="/specs/$name" params={{ name }}>
+              {name}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,60 @@
+import { type ReactNode, useMemo, useState } from "react";
+import type { Stock } from "../answers.ts";
+import { formatMoney } from "../format.ts";
+import { DataTable } from "../parts/DataTable.tsx";
+import { Select } from "../parts/Field.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { stockColumns } from "./stock-columns.tsx";
+
+const ALL = "";
+
+/** The stock, narrowed to an area or a category, with its value under the line. */
+export function StockTable({ stock: { at, items }, empty }: { stock: Stock; empty: ReactNode }) {
+  const venue = useVenue();
+  const [area, setArea] = useState(ALL);
+  const [category, setCategory] = useState(ALL);
+  const columns = useMemo(() => stockColumns(venue, at), [venue, at]);
+  const rows = items.filter(
+    (row) => (area === ALL || row.areas.includes(area)) && (category === ALL || row.category === category),
+  );
+  const value = rows.reduce((sum, row) => sum + (row.value ?? 0), 0);
+  return (
+    <DataTable
+      caption="On hand, by the last count and what moved since. The line ends at what is on hand; dots are likely used over the days to cover; the brass mark is par."
+      columns={columns}
+      rows={rows}
+      rowKey={(row) => row.item}
+      fileName="stock"
+      initialSort={{ key: "item", isDescending: false }}
+      empty={items.length === 0 ? empty : undefined}
+      filters={
+        <>
+          <Select
+            label="Area"
+            value={area}
+            options={choices(
+              "All areas",
+              items.flatMap((row) => row.areas),
+            )}
+            onChange={(event) => setArea(event.target.value)}
+          />
+          <Select
+            label="Category"
+            value={category}
+            options={choices(
+              "All categories",
+              items.map((row) => row.category),
+            )}
+            onChange={(event) => setCategory(event.target.value)}
+          />
+        </>
+      }
+      totals={{ item: "Value at cost", value: formatMoney(value, venue.currency) }}
+    />
+  );
+}
+
+function choices(all: string, names: readonly string[]) {
+  const distinct = [...new Set(names)].sort((a, b) => a.localeCompare(b));
+  return [{ value: ALL, label: all }, ...distinct];
+}

@@ -1,0 +1,96 @@
+import { Link } from "@tanstack/react-router";
+import type { BaseUnit } from "#engine/measure/units.ts";
+import type { Cause } from "../answers.ts";
+import { formatNumber, formatShare } from "../format.ts";
+import { Quantity } from "../parts/Quantity.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { causeSentence, sureness } from "./cause-words.ts";
+import { remedyOf } from "./remedy.ts";
+
+type Props = { causes: readonly Cause[]; baseOf: (item: string) => BaseUnit | undefined };
+
+/** The few causes that would explain the numbers, each with what speaks for it and the check that would tell. */
+export function Causes({ causes, baseOf }: Props) {
+  if (causes.length === 0) return null;
+  const groups = [...new Set(causes.map(({ group }) => group))];
+  return (
+    <section>
+      <h2>What would explain it</h2>
+      <ol className="causes">
+        {groups.map((group) => (
+          <li key={group}>
+            {causes
+              .filter((cause) => cause.group === group)
+              .map((cause, place) => (
+                <CauseEntry
+                  key={JSON.stringify([cause.kind, cause.what])}
+                  cause={cause}
+                  baseOf={baseOf}
+                  isAlternative={place > 0}
+                />
+              ))}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+/** No explanation of numbers is certain before its check was made. */
+const MOST_SURE = 0.999;
+
+type EntryProps = { cause: Cause; baseOf: Props["baseOf"]; isAlternative: boolean };
+
+function CauseEntry({ cause, baseOf, isAlternative }: EntryProps) {
+  const venue = useVenue();
+  const { probability, evidence, check } = cause;
+  const remedy = remedyOf(cause.kind);
+  return (
+    <article className="cause">
+      {isAlternative ? <p className="cause-or">or, explaining the same numbers:</p> : null}
+      <p className="cause-sentence">
+        {causeSentence(cause, venue)}{" "}
+        <span className="cause-chance">
+          {formatShare(Math.min(probability, MOST_SURE))}, {sureness(probability)}
+        </span>
+      </p>
+      <p className="cause-check">
+        <strong>Check:</strong> {check}
+        {remedy === null ? null : (
+          <>
+            {" "}
+            If so: <Link to={remedy.to}>{remedy.words}</Link>.
+          </>
+        )}
+      </p>
+      {evidence.length === 0 ? null : (
+        <p className="cause-evidence">
+          Explains{" "}
+          {evidence.map(({ item, amount, unit }, place) => (
+            <span key={item}>
+              {place === 0 ? "" : ", "}
+              <Evidence amount={amount} base={baseOf(item)} unit={unit} /> of{" "}
+              <Link to="/variance/$item" params={{ item }}>
+                {item}
+              </Link>
+            </span>
+          ))}
+          .
+        </p>
+      )}
+    </article>
+  );
+}
+
+function Evidence({
+  amount,
+  base,
+  unit,
+}: {
+  amount: number;
+  base: BaseUnit | undefined;
+  unit: string | undefined;
+}) {
+  if (base !== undefined) return <Quantity amount={amount} base={base} signed />;
+  return <span className="number">{`${formatNumber(amount)} ${unit ?? ""}`.trim()}</span>;
+}

@@ -1,0 +1,105 @@
+import "./variance.css";
+import { useQuery } from "@tanstack/react-query";
+import { Link, useParams, useSearch } from "@tanstack/react-router";
+import type { VarianceOfItem } from "../answers.ts";
+import { formatLocal, listWords } from "../format.ts";
+import { Busy } from "../parts/Busy.tsx";
+import { Empty } from "../parts/Empty.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { Verdict } from "../parts/Verdict.tsx";
+import { varianceItemQuery } from "../queries.ts";
+import { Causes } from "./Causes.tsx";
+import { Ledger } from "./Ledger.tsx";
+import { NoAccusation } from "./NoAccusation.tsx";
+import { TrendChart } from "./TrendChart.tsx";
+import { UncertaintyBudget } from "./UncertaintyBudget.tsx";
+import { UsedBy } from "./UsedBy.tsx";
+
+/** One item's variance, down to the drinks that used it and where the doubt comes from. */
+export function VarianceItemPage() {
+  const { item } = useParams({ from: "/variance/$item" });
+  const period = useSearch({ from: "/variance/$item" });
+  const { data: answer, error, refetch } = useQuery(varianceItemQuery({ item, ...period }));
+  return (
+    <Page
+      title={item}
+      next={answer === undefined ? undefined : <Standing answer={answer} />}
+      actions={
+        <Link to="/variance" search={period} className="button button-plain">
+          All items
+        </Link>
+      }
+    >
+      <NoAccusation />
+      {answer === undefined && error === null ? <Busy what="Opening the ledger" /> : null}
+      {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
+      {answer === undefined ? null : <Answer answer={answer} />}
+    </Page>
+  );
+}
+
+function Standing({ answer: { balance, from, to } }: { answer: VarianceOfItem }) {
+  if (balance === null)
+    return `${formatLocal(from)} to ${formatLocal(to)}: no variance, as a count did not see it whole.`;
+  if (balance.verdict === "quiet") {
+    return (
+      <>
+        <Verdict verdict="quiet" />: what is unexplained lies within what counting and pouring can blur.
+      </>
+    );
+  }
+  return (
+    <>
+      <Verdict verdict={balance.verdict} />: {balance.unexplained > 0 ? "more" : "less"} went than is
+      explained.
+    </>
+  );
+}
+
+function Answer({ answer }: { answer: VarianceOfItem }) {
+  const { balance, notCountedIn, budget, causes, drinks, trend } = answer;
+  return (
+    <>
+      {balance === null ? (
+        <NotSeenWhole areas={notCountedIn} />
+      ) : (
+        <>
+          <div className="item-columns">
+            <section>
+              <h2>The ledger</h2>
+              <Ledger row={balance} />
+            </section>
+            <section>
+              <h2>Where the ± comes from</h2>
+              <UncertaintyBudget budget={budget} base={balance.base} />
+            </section>
+          </div>
+          <Causes causes={causes} baseOf={(name) => (name === balance.item ? balance.base : undefined)} />
+          <section>
+            <h2>What should have used it</h2>
+            <UsedBy drinks={drinks} base={balance.base} item={balance.item} />
+          </section>
+        </>
+      )}
+      {trend === null ? null : (
+        <section>
+          <h2>Over the counts</h2>
+          <TrendChart trend={trend} />
+        </section>
+      )}
+    </>
+  );
+}
+
+function NotSeenWhole({ areas }: { areas: readonly string[] }) {
+  return (
+    <Empty title="No variance between these counts">
+      <p>
+        {areas.length === 0
+          ? "One of the two counts did not look at it. Not counted is not zero."
+          : `It was not counted in ${listWords(areas)}. What stood there is not known, so nothing is said about what is missing.`}
+      </p>
+    </Empty>
+  );
+}

@@ -1,0 +1,65 @@
+import "./variance.css";
+import { useQuery } from "@tanstack/react-query";
+import { useNavigate, useSearch } from "@tanstack/react-router";
+import type { VarianceAnswer } from "../answers.ts";
+import { formatLocal } from "../format.ts";
+import { Busy } from "../parts/Busy.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { varianceQuery } from "../queries.ts";
+import { Causes } from "./Causes.tsx";
+import { Drifts } from "./Drifts.tsx";
+import { NoAccusation } from "./NoAccusation.tsx";
+import { NotCounted } from "./NotCounted.tsx";
+import { PeriodPicker } from "./PeriodPicker.tsx";
+import { TotalsLine } from "./TotalsLine.tsx";
+import { VarianceChart } from "./VarianceChart.tsx";
+import { VarianceTable } from "./VarianceTable.tsx";
+
+/** Is money leaking, where, how sure, and what to check first. */
+export function VariancePage() {
+  const period = useSearch({ from: "/variance" });
+  const navigate = useNavigate({ from: "/variance" });
+  const { data: report, error, refetch } = useQuery(varianceQuery(period));
+  return (
+    <Page
+      title="Variance"
+      next={report === undefined ? undefined : nextLine(report)}
+      actions={<PeriodPicker period={period} onPick={(search) => void navigate({ search })} />}
+    >
+      <NoAccusation />
+      {report !== undefined ? <Report report={report} /> : null}
+      {report === undefined && error === null ? <Busy what="Comparing used with expected" /> : null}
+      {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
+    </Page>
+  );
+}
+
+function Report({ report }: { report: VarianceAnswer }) {
+  const baseOf = (item: string) => report.items.find((row) => row.item === item)?.base;
+  return (
+    <>
+      <TotalsLine totals={report.totals} />
+      <Causes causes={report.causes} baseOf={baseOf} />
+      <section>
+        <h2>Where the money lies</h2>
+        <VarianceChart rows={report.items} />
+        <VarianceTable rows={report.items} fileName={`variance ${report.closing}`} />
+      </section>
+      <Drifts />
+      <NotCounted items={report.notCounted} areasByItem={report.notCountedIn} />
+    </>
+  );
+}
+
+function nextLine({ items, causes, from, to }: VarianceAnswer): string {
+  const chased = items.filter(({ verdict }) => verdict === "chase");
+  const span = `${formatLocal(from)} to ${formatLocal(to)}.`;
+  if (causes[0] !== undefined) return `${span} First: ${lowerFirst(causes[0].check)}`;
+  if (chased[0] !== undefined) return `${span} First look at ${chased[0].item}.`;
+  return `${span} Nothing stands out from what counting and pouring can blur.`;
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLocaleLowerCase() + text.slice(1);
+}

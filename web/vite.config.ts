@@ -1,0 +1,15 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vite";
+import { offlineWorker } from "./offline/plugin.ts";
+
+export default defineConfig(({ command }) => {
+  // A build started from a test run would inherit its NODE_ENV and ship React's slow, talkative half.
+  if (command === "build") process.env.NODE_ENV = "production";
+  return {
+    root: import.meta.dirname,
+    plugins: [react(), offlineWorker()],
+    resolve: { conditions: ["ullage-source", "module", "browser", "development|production"] },
+    build: { outDir: "../dist/web", emptyOutDir: true },
+    server: { proxy: { "/api": "http://127.0.0.1:4680" } },
+  };
+});

@@ -1,0 +1,39 @@
+import { Link } from "@tanstack/react-router";
+import { Check, Circle, Eye } from "lucide-react";
+import type { WeekStep } from "../answers.ts";
+
+const STATES = {
+  due: { word: "Due", icon: Circle },
+  attention: { word: "Needs a look", icon: Eye },
+  done: { word: "Done", icon: Check },
+} as const;
+
+/** The steps of a bar's week in order, each with its state in words. */
+export function Steps({ steps }: { steps: readonly WeekStep[] }) {
+  return (
+    <section>
+      <h2>The steps of the week</h2>
+      <ol className="ruled steps">
+        {steps.map((step) => (
+          <Step key={step.id} step={step} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function Step({ step: { title, detail, state, href } }: { step: WeekStep }) {
+  const { word, icon: Icon } = STATES[state];
+  return (
+    <li className={`step step-${state}`}>
+      <Link to={href} className="step-title">
+        {title}
+      </Link>
+      <span className="step-state">
+        <Icon aria-hidden="true" size={16} strokeWidth={2} />
+        {word}
+      </span>
+      <span className="step-detail">{detail}</span>
+    </li>
+  );
+}
