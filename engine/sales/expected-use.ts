@@ -60,8 +60,8 @@ export function usedSd({ variance, bias }: Used): number {
   return Math.sqrt(Math.max(0, variance) + bias * bias);
 }
 
-/** Shares asked of one part of one fruit. */
-export type PartShares = { part: string; shares: number; variance: number };
+/** Shares asked of one part of one fruit; `yieldSd` by what is cut: a day's fruit is drier or juicier as a whole. */
+export type PartShares = { part: string; shares: number; variance: number; yieldSd: Map<string, number> };
 
 /** One fruit on one (part of a) business day. */
 export type FruitDay = {
@@ -93,9 +93,11 @@ export class FruitDays {
       this.#days.set(key, day);
     }
     for (const part of cut.parts) {
-      const held = day.parts.get(part) ?? { part, shares: 0, variance: 0 };
-      held.shares += ask.times * cut.shares;
+      const held = day.parts.get(part) ?? { part, shares: 0, variance: 0, yieldSd: new Map() };
+      const shares = ask.times * cut.shares;
+      held.shares += shares;
       held.variance += ask.times * cut.variance;
+      held.yieldSd.set(cut.gives, (held.yieldSd.get(cut.gives) ?? 0) + shares * cut.yieldSd);
       day.parts.set(part, held);
     }
   }
@@ -104,7 +106,8 @@ export class FruitDays {
     return [...this.#days.values()].map(({ source, businessDate, parts }) => {
       const asked = [...parts.values()];
       const most = asked.reduce((a, b) => (b.shares > a.shares ? b : a));
-      return { source, businessDate, pieces: most.shares, variance: most.variance, parts: asked };
+      const yields = [...most.yieldSd.values()].reduce((sum, sd) => sum + sd * sd, 0);
+      return { source, businessDate, pieces: most.shares, variance: most.variance + yields, parts: asked };
     });
   }
 }

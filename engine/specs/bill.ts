@@ -15,8 +15,10 @@ export type CutAsk = {
   amount: number;
   parts: readonly string[];
   shares: number;
-  /** Of the shares. */
+  /** Of the shares, one making apart from the next. */
   variance: number;
+  /** Share by which a day's fruit may give more or less than it should, where that is not in `variance`. */
+  yieldSd: number;
 };
 
 /** item → amount, as a sparse vector, with what is cut from fruit kept apart for the shared-parts rule. */
@@ -24,6 +26,8 @@ export type Bill = { items: BillEntry[]; cuts: CutAsk[] };
 
 export type BillOptions = {
   date: BusinessDate;
+  /** Of a batch the yield's spread is in its amount already. */
+  isBatch?: boolean;
   /** Open every prep up to its inputs, stocked ones too. */
   raw?: boolean;
 };
@@ -64,7 +68,7 @@ export function billOfBatch(
 ): Bill | undefined {
   const recipe = recipeInForce(catalogue, prep, date);
   if (recipe === undefined) return undefined;
-  const collector = new BillCollector(catalogue, { date });
+  const collector = new BillCollector(catalogue, { date, isBatch: true });
   const sd = amount * catalogue.venue.uncertainty.yield;
   collector.openRecipe(recipe, { item: prep, amount, variance: sd * sd, biasSd: 0 }, []);
   return collector.bill();
@@ -131,6 +135,7 @@ class BillCollector {
     const asked = this.#cuts.get(portion.item);
     if (asked === undefined) {
       const { source, parts } = cut;
+      const yieldSd = this.#options.isBatch ? 0 : this.#catalogue.venue.uncertainty.yield;
       this.#cuts.set(portion.item, {
         source,
         gives: portion.item,
@@ -138,6 +143,7 @@ class BillCollector {
         amount: portion.amount,
         shares,
         variance,
+        yieldSd,
       });
       return;
     }

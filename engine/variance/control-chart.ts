@@ -60,3 +60,20 @@ export function cusumSignal(points: readonly CusumPoint[], limit: number): Cusum
   const crossed = points.findIndex((point, index) => index >= began && point[direction] > limit);
   return { direction, began, crossed };
 }
+
+/**
+ * Where a steady shift away from 0 that lasts to the end began, by maximum likelihood.
+ *
+ * Of all starts the one with the largest (sum to the end)² ÷ (values to the end), on the given side.
+ * [0, 0, 2, 2], "high" → 2.
+ */
+export function shiftBegan(values: readonly number[], direction: "high" | "low"): number {
+  let sum = 0;
+  let best = { at: Math.max(0, values.length - 1), gain: 0 };
+  for (let at = values.length - 1; at >= 0; at--) {
+    sum += (direction === "high" ? 1 : -1) * (values[at] ?? 0);
+    const gain = sum > 0 ? sum ** 2 / (values.length - at) : 0;
+    if (gain > best.gain) best = { at, gain };
+  }
+  return best.at;
+}

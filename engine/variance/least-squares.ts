@@ -23,7 +23,7 @@ export function leastSquares(design: readonly number[][], values: readonly numbe
   }
   const matrix = new Matrix(design.map((row) => [...row]));
   const qr = new QrDecomposition(matrix);
-  if (!qr.isFullRank()) return undefined;
+  if (!isFullRank(matrix, qr.upperTriangularMatrix)) return undefined;
   const solution = qr.solve(Matrix.columnVector([...values]));
   const residuals = Matrix.sub(Matrix.columnVector([...values]), matrix.mmul(solution)).to1DArray();
   const degrees = design.length - columns;
@@ -35,6 +35,16 @@ export function leastSquares(design: readonly number[][], values: readonly numbe
     residuals,
     residualSd,
   };
+}
+
+/** A column that is this small a part of itself beyond the columns before it says nothing new. */
+const LEAST_SHARE = 1e-12;
+
+function isFullRank(matrix: Matrix, triangle: Matrix): boolean {
+  return Array.from({ length: matrix.columns }, (_, column) => column).every((column) => {
+    const length = Math.hypot(...matrix.getColumn(column));
+    return Math.abs(triangle.get(column, column)) > LEAST_SHARE * length;
+  });
 }
 
 /** √ of the diagonal of (XᵀX)⁻¹ = R⁻¹R⁻ᵀ, from the triangle R alone, by which no digits are lost. */

@@ -4,7 +4,7 @@ import type { BaseUnit } from "#engine/measure/units.ts";
 import { instantToLocal } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { periodAsks } from "#engine/variance/asks.ts";
-import { cusum, cusumSignal, ewma } from "#engine/variance/control-chart.ts";
+import { cusum, cusumSignal, ewma, shiftBegan } from "#engine/variance/control-chart.ts";
 import { type ItemPeriod, itemPeriods, type Window } from "#engine/variance/period.ts";
 import { ratioOf } from "#engine/variance/verdict.ts";
 
@@ -13,9 +13,11 @@ import { ratioOf } from "#engine/variance/verdict.ts";
  *
  * EWMA λ 0.2 with limits at 2.962 and CUSUM with k 0.5 and h 5 both alarm falsely once in some 480 points and
  * find a steady shift of one standard uncertainty after 10 (published run lengths). Two counts in a row share
- * one, so that a count that was off is taken back by the next point and false alarms are rarer still.
+ * one, so that a count that was off is taken back by the next point and false alarms are rarer still. A point
+ * counts for no more than 3: one broken bottle or one skipped area is a leap, not a leak, and the variance of
+ * its own week tells of it.
  */
-export const CHART = { lambda: 0.2, width: 2.962, slack: 0.5, limit: 5 } as const;
+export const CHART = { lambda: 0.2, width: 2.962, slack: 0.5, limit: 5, most: 3 } as const;
 
 /** One item between two of its whole counts that follow each other. */
 export type TrendPoint = {
@@ -41,7 +43,7 @@ export type Drift = {
   /** The count after which it began, by the best estimate. */
   since: string;
   sinceAt: string;
-  /** Mean unexplained per period since, in base units, and at cost in major units. */
+  /** Median unexplained per period since, in base units, and at cost in major units. */
   perPeriod: number;
   costPerPeriod: number | null;
 };
@@ -113,8 +115,9 @@ function itemTrend(
   costPerBase: number | null,
 ): ItemTrend {
   const ratios = series.map(({ period }) => ratioOf(period));
-  const averages = ewma(ratios, { lambda: CHART.lambda, target: 0, sd: 1, width: CHART.width });
-  const sums = cusum(ratios, { target: 0, slack: CHART.slack });
+  const charted = ratios.map((ratio) => Math.max(-CHART.most, Math.min(CHART.most, ratio)));
+  const averages = ewma(charted, { lambda: CHART.lambda, target: 0, sd: 1, width: CHART.width });
+  const sums = cusum(charted, { target: 0, slack: CHART.slack });
   const local = (at: string) => instantToLocal(at, catalogue.venue).slice(0, 16);
   const points = series.map(
     ({ pair, period }, index): TrendPoint => ({
@@ -132,11 +135,15 @@ function itemTrend(
     }),
   );
   const { category, base } = itemNamed(catalogue, item);
-  return { item, category, base, points, drift: driftOf(points, costPerBase) };
+  return { item, category, base, points, drift: driftOf(points, charted, costPerBase) };
 }
 
 /** The drift that the charts show at the last point, if any. */
-function driftOf(points: readonly TrendPoint[], costPerBase: number | null): Drift | null {
+function driftOf(
+  points: readonly TrendPoint[],
+  charted: readonly number[],
+  costPerBase: number | null,
+): Drift | null {
   const last = points.at(-1);
   if (last === undefined) return null;
   const sums = points.map(({ cusumHigh, cusumLow }) => ({ high: cusumHigh, low: cusumLow }));
@@ -144,9 +151,8 @@ function driftOf(points: readonly TrendPoint[], costPerBase: number | null): Dri
   const isOut = Math.abs(last.ewma) > last.ewmaLimit;
   if (signal === undefined && !isOut) return null;
   const direction = signal?.direction ?? (last.ewma > 0 ? "high" : "low");
-  const began = signal?.began ?? sums.findLastIndex((sum) => sum[direction] === 0) + 1;
-  const run = points.slice(Math.min(began, points.length - 1));
-  const perPeriod = run.reduce((sum, { unexplained }) => sum + unexplained, 0) / run.length;
+  const run = points.slice(shiftBegan(charted, direction));
+  const perPeriod = middleOf(run.map(({ unexplained }) => unexplained));
   return {
     direction: direction === "high" ? "missing" : "over",
     charts: [...(isOut ? (["ewma"] as const) : []), ...(signal === undefined ? [] : (["cusum"] as const))],
@@ -155,6 +161,13 @@ function driftOf(points: readonly TrendPoint[], costPerBase: number | null): Dri
     perPeriod,
     costPerPeriod: costPerBase === null ? null : perPeriod * costPerBase,
   };
+}
+
+/** The median: one wild week does not make the leak larger. */
+function middleOf(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length / 2;
+  return ((sorted[Math.ceil(half) - 1] ?? 0) + (sorted[Math.floor(half)] ?? 0)) / 2;
 }
 
 function byDrift(a: ItemTrend, b: ItemTrend): number {

@@ -8,7 +8,7 @@ import { currencyDigits } from "#engine/venue.ts";
 import { about, checked } from "#server/http.ts";
 import { InputError } from "#server/input-error.ts";
 import { unmappedFor, unmappedLines } from "#server/reports/unmapped.ts";
-import { readSalesFile } from "#server/sales-files.ts";
+import { type NamedFile, readSalesFile } from "#server/sales-files.ts";
 import type { Stamp } from "#server/stamp.ts";
 import { openWorld } from "#server/world.ts";
 
@@ -21,6 +21,25 @@ async function uploaded(file: File) {
   return { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) };
 }
 
+/** How a file would be read and what that would change; null and nothing while it leaves a question. */
+async function lookAt(db: Db, file: NamedFile) {
+  const { facts } = await openWorld(db);
+  const { venue, salesShapes } = facts.book;
+  const seen = previewSales(file.bytes, {
+    fileName: file.name,
+    clock: venue,
+    currencyDigits: currencyDigits(venue.currency),
+    shapes: salesShapes,
+  });
+  const read = seen.question === null ? readSalesFile(file, facts.book) : null;
+  return {
+    file: file.name,
+    ...seen,
+    change: read && (await previewImport(db, read)),
+    unmapped: read === null ? [] : unmappedLines(facts, read.lines),
+  };
+}
+
 /** Sales files: looked at, read in once and for all, and taken back. */
 export function salesRoutes(db: Db, stamp: Stamp) {
   return new Hono()
@@ -30,18 +49,7 @@ export function salesRoutes(db: Db, stamp: Stamp) {
       checked("form", upload),
       async (c) => {
         const file = await uploaded(c.req.valid("form").file);
-        const { book } = (await openWorld(db)).facts;
-        const seen = previewSales(file.bytes, {
-          fileName: file.name,
-          clock: book.venue,
-          currencyDigits: currencyDigits(book.venue.currency),
-          shapes: book.salesShapes,
-        });
-        if (seen.question !== null) return c.json({ file: file.name, ...seen, change: null, unmapped: [] });
-        const read = readSalesFile(file, book);
-        const change = await previewImport(db, read);
-        const unmapped = unmappedLines((await openWorld(db)).facts, read.lines);
-        return c.json({ file: file.name, ...seen, change, unmapped });
+        return c.json(await lookAt(db, file));
       },
     )
     .post(

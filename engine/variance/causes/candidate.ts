@@ -36,3 +36,29 @@ export function shareChance(chance: number, weighed: readonly Weighed[]): Candid
 export function effectNow(item: string, now: number): Effect {
   return { item, before: 0, now, after: 0 };
 }
+
+/** What so many base units in the windows beside come to for each one between the counts. */
+export type Beside = { before: number; after: number };
+
+/** Shares of a lasting cause that began with this window, ended with it, or holds in all three. */
+const LASTING = [
+  { before: 0, after: 0, share: 0.4 },
+  { before: 1, after: 0, share: 0.2 },
+  { before: 0, after: 1, share: 0.2 },
+  { before: 1, after: 1, share: 0.2 },
+];
+
+/** A habit, a spec card or a season does not end with a count: the same cause, with and without its neighbours. */
+export function lasting(candidate: Weighed, beside: Beside): Weighed[] {
+  return LASTING.filter(
+    ({ before, after }) => (!before || beside.before > 0) && (!after || beside.after > 0),
+  ).map(({ before, after, share }) => ({
+    ...candidate,
+    effects: candidate.effects.map((effect) => ({
+      ...effect,
+      before: before * beside.before * effect.now,
+      after: after * beside.after * effect.now,
+    })),
+    weight: candidate.weight * share,
+  }));
+}

@@ -2,18 +2,15 @@ import { batchNotLogged, batchThrownOut } from "#engine/variance/causes/batches.
 import { breakage } from "#engine/variance/causes/breakage.ts";
 import type { Candidate } from "#engine/variance/causes/candidate.ts";
 import type { CauseKind } from "#engine/variance/causes/cause.ts";
-import {
-  deliveryEnteredTwice,
-  deliveryNotEntered,
-  deliveryShort,
-  wrongPackSize,
-} from "#engine/variance/causes/deliveries.ts";
+import { deliveryEnteredTwice, deliveryShort } from "#engine/variance/causes/deliveries.ts";
 import { areaSkipped, containerMiscounted } from "#engine/variance/causes/miscounts.ts";
+import { deliveryNotEntered } from "#engine/variance/causes/not-entered.ts";
 import { overPour, pouredForAnother } from "#engine/variance/causes/pouring.ts";
 import { notRung, rungForAnother } from "#engine/variance/causes/ringing.ts";
 import type { Scene } from "#engine/variance/causes/scene.ts";
 import { olderSpec, unitSlip } from "#engine/variance/causes/specs.ts";
 import { unmappedSale } from "#engine/variance/causes/unmapped.ts";
+import { wrongPackSize } from "#engine/variance/causes/wrong-pack.ts";
 import { yieldDrift } from "#engine/variance/causes/yields.ts";
 
 /** Every kind of cause and the function that proposes its candidates. */

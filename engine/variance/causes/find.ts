@@ -1,5 +1,6 @@
 import { groupBy } from "#engine/catalogue.ts";
-import type { Candidate, Effect } from "#engine/variance/causes/candidate.ts";
+import { type Trouble, troubleBeside } from "#engine/variance/causes/beside.ts";
+import type { Candidate } from "#engine/variance/causes/candidate.ts";
 import { candidatesOf } from "#engine/variance/causes/catalogue.ts";
 import type { Cause } from "#engine/variance/causes/cause.ts";
 import { Residuals } from "#engine/variance/causes/residuals.ts";
@@ -33,9 +34,10 @@ export function causesOf(input: SceneInput): Cause[] {
   const scene = sceneOf(input);
   if (scene === undefined) return [];
   const residuals = new Residuals(scene);
+  const candidates = candidatesOf(scene);
   const choices = [
-    ...candidatesOf(scene).map((candidate) => choiceOf(residuals, candidate)),
-    ...besides(scene, residuals),
+    ...candidates.map((candidate) => visibleChoice(residuals, candidate)),
+    ...troubleBeside(scene, candidates).map((trouble) => hiddenChoice(residuals, trouble)),
   ];
   const chosen = selectChoices(residuals.values, choices, LEAST_LOG_ODDS);
   return chosen
@@ -44,38 +46,31 @@ export function causesOf(input: SceneInput): Cause[] {
     .sort((a, b) => b.probability - a.probability);
 }
 
-function choiceOf(residuals: Residuals, candidate: Candidate): CauseChoice {
-  const { kind, what, sign, count, chance } = candidate;
+function visibleChoice(residuals: Residuals, candidate: Candidate): CauseChoice {
+  const { kind, what, sign, count } = candidate;
   return {
+    ...choiceOf(residuals, candidate, { family: kind, key: JSON.stringify([kind, what, sign, count]) }),
     candidate,
-    vector: residuals.whiten(candidate.effects),
-    size: candidate.size,
-    logOdds: Math.log(chance) - Math.log1p(-Math.min(chance, 0.99)),
-    key: JSON.stringify([kind, what, sign, count]),
   };
 }
 
-/** Chance of trouble with one item in a window beside, whatever its cause. */
-const BESIDE_CHANCE = 0.03;
+function hiddenChoice(residuals: Residuals, trouble: Trouble): CauseChoice {
+  return { ...choiceOf(residuals, trouble, { family: "beside", key: trouble.key }), candidate: undefined };
+}
 
-/** Trouble of the weeks before and after, so that it is not taken for a sign of a wrong count. */
-function besides(scene: Scene, residuals: Residuals): CauseChoice[] {
-  return [...scene.items].flatMap(([item, windows]) =>
-    (["before", "after"] as const).flatMap((when) => {
-      const period = windows[when];
-      if (period === undefined) return [];
-      return [1, -1].map((sign): CauseChoice => {
-        const effect: Effect = { item, before: 0, now: 0, after: 0, [when]: sign };
-        return {
-          candidate: undefined,
-          vector: residuals.whiten([effect]),
-          size: { kind: "any", max: Number.MAX_VALUE, typical: Math.max(period.sd * 4, 1) },
-          logOdds: Math.log(BESIDE_CHANCE),
-          key: JSON.stringify([when, item]),
-        };
-      });
-    }),
-  );
+function choiceOf(
+  residuals: Residuals,
+  { effects, size, chance }: Pick<Candidate, "effects" | "size" | "chance">,
+  { family, key }: Pick<Choice, "family" | "key">,
+): Choice {
+  return {
+    vector: residuals.whiten(effects),
+    size,
+    spans: effects.length,
+    logOdds: Math.log(chance) - Math.log1p(-Math.min(chance, 0.99)),
+    family,
+    key,
+  };
 }
 
 /** The explanations of one chosen cause's part of the residuals, with the probability of each. */
@@ -109,12 +104,34 @@ function explanations(
       best: alike.reduce((a, b) => (b.score > a.score ? b : a)),
       probability: alike.reduce((total, { score }) => total + Math.exp(score - top), 0) / sum,
     }))
-    .filter(({ probability }) => probability >= LEAST_PROBABILITY)
     .sort((a, b) => b.probability - a.probability)
-    .slice(0, MOST_RIVALS)
+    .filter(
+      ({ best, probability }, rank, ranked) =>
+        (probability >= LEAST_PROBABILITY && rank < MOST_RIVALS) ||
+        isSameSpec(best, ranked[0]?.best, best.score - top),
+    )
     .map(({ best, probability }) =>
       causeFrom(scene, best.candidate, { size: best.size, probability, group }),
     );
+}
+
+/** How much less likely the other reading of a spec may be and still be shown, as log odds. */
+const SPEC_REACH = -25;
+
+/** A spec that is off and an older card in use are one question, "which spec is right?": they come together. */
+function isSameSpec(
+  { candidate }: { candidate: Candidate },
+  first: { candidate: Candidate } | undefined,
+  behind: number,
+): boolean {
+  const isSpec = (kind: string) => kind === "unit-slip" || kind === "older-spec";
+  return (
+    first !== undefined &&
+    isSpec(candidate.kind) &&
+    isSpec(first.candidate.kind) &&
+    candidate.what === first.candidate.what &&
+    behind > SPEC_REACH
+  );
 }
 
 function causeFrom(

@@ -1,3 +1,4 @@
+import { groupBy, itemNamed } from "#engine/catalogue.ts";
 import { foldName } from "#engine/name.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import type { Count } from "#engine/stock/counts.ts";
@@ -62,7 +63,7 @@ function fullCounted(scene: Scene, count: Count): Map<string, number> {
 }
 
 /** That a "none there" is wrong: of one item that ran out, and where a whole area is none at once. */
-const NONE_WRONG = 0.02;
+const NONE_WRONG = 0.005;
 const AREA_WRONG = 0.4;
 /** From how many items of an area, and what share of them, on. */
 const AREA_ITEMS = 3;
@@ -72,30 +73,44 @@ const AREA_SHARE = 0.6;
 export function areaSkipped(scene: Scene): Candidate[] {
   return [scene.closing, scene.opening].flatMap((count) => {
     const rows = rowsOf(scene, count);
-    const beside = neighbourRows(scene, count);
-    const gone = rows.flatMap((row) => {
-      const stood = beside.get(placeOf(row)) ?? 0;
-      return isNone(row) && stood > 0 && scene.items.has(row.item) ? [{ row, stood }] : [];
-    });
-    return gone.map(({ row, stood }): Candidate => {
-      const inArea = rows.filter(
-        ({ area }) => area === row.area && (beside.get(placeOf({ ...row, area })) ?? 1) > 0,
-      );
-      const goneInArea = gone.filter((other) => other.row.area === row.area).length;
-      const isWhole = goneInArea >= AREA_ITEMS && goneInArea >= AREA_SHARE * inArea.length;
-      return {
-        kind: "area-skipped",
-        what: row.item,
-        unit: scene.facts.catalogue.items.get(row.item)?.base ?? "",
-        effects: [countEffect(scene, count, row.item, -1)],
-        size: { kind: "around", center: stood, relativeSd: 0.5 },
-        chance: isWhole ? AREA_WRONG : NONE_WRONG,
-        count: count.name,
-        check: () =>
-          `Look for ${row.item} in ${row.area}: count ${count.name} says there was none, while the count beside it found some.`,
-      };
+    const stood = neighbourStock(scene, count);
+    const none = rows.filter((row) => isNone(row) && scene.items.has(row.item));
+    const whole = areasSkipped(rows, stood);
+    return none.flatMap((row): Candidate[] => {
+      const before = stood.get(placeOf(row)) ?? 0;
+      const isWhole = whole.has(foldName(row.area));
+      // Of an area that was left out, what came there only this week was left out too.
+      const size = before > 0 ? before : isWhole ? (containersOf(scene, row.item)[0]?.size ?? 0) : 0;
+      if (size <= 0) return [];
+      return [
+        {
+          kind: "area-skipped",
+          what: row.item,
+          unit: itemNamed(scene.facts.catalogue, row.item).base,
+          effects: [countEffect(scene, count, row.item, -1)],
+          size: { kind: "around", center: size, relativeSd: 0.5 },
+          chance: !isWhole ? NONE_WRONG : before > 0 ? AREA_WRONG : AREA_WRONG / 10,
+          count: count.name,
+          check: () =>
+            `Look for ${row.item} in ${row.area}: count ${count.name} says there was none, though other counts found some there.`,
+        },
+      ];
     });
   });
+}
+
+/** Areas of which most items that stood there are none at once. */
+function areasSkipped(rows: readonly CountRow[], stood: Map<string, number>): Set<string> {
+  const areas = groupBy(
+    rows.filter((row) => (stood.get(placeOf(row)) ?? 0) > 0),
+    ({ area }) => foldName(area),
+  );
+  return new Set(
+    [...areas].flatMap(([area, own]) => {
+      const gone = own.filter(isNone).length;
+      return gone >= AREA_ITEMS && gone >= AREA_SHARE * own.length ? [area] : [];
+    }),
+  );
 }
 
 function rowsOf(scene: Scene, count: Count): CountRow[] {
@@ -111,7 +126,7 @@ function placeOf({ area, item }: Pick<CountRow, "area" | "item">): string {
 }
 
 /** What stood at each place at the counts before and after: the mean of those there are. */
-function neighbourRows(scene: Scene, count: Count): Map<string, number> {
+function neighbourStock(scene: Scene, count: Count): Map<string, number> {
   const { counts, catalogue } = scene.facts;
   const at = counts.findIndex(({ name }) => name === count.name);
   const stood = new Map<string, number>();

@@ -5,7 +5,7 @@ import type { ItemScene, Scene } from "#engine/variance/causes/scene.ts";
 import type { ItemPeriod } from "#engine/variance/period.ts";
 
 /** A vector over all items and their three windows, by its entries that are not 0. */
-export type Sparse = { at: number[]; values: number[]; length2: number };
+export type Sparse = { at: Int32Array; values: Float64Array; length2: number };
 
 /**
  * What is unexplained, in standard uncertainties that are independent of each other.
@@ -44,18 +44,25 @@ export class Residuals {
 
   /** A signature in the same measure. */
   whiten(effects: readonly Effect[]): Sparse {
-    const sparse: Sparse = { at: [], values: [], length2: 0 };
+    const at = new Int32Array(effects.length * WINDOWS);
+    const values = new Float64Array(effects.length * WINDOWS);
+    let filled = 0;
+    let length2 = 0;
     for (const effect of effects) {
       const row = this.#rowOf.get(effect.item);
       if (row === undefined) continue;
-      this.#whiten(row, effect).forEach((value, offset) => {
-        if (value === 0) return;
-        sparse.at.push(row * WINDOWS + offset);
-        sparse.values.push(value);
-        sparse.length2 += value * value;
-      });
+      const whitened = this.#whiten(row, effect);
+      for (let offset = 0; offset < WINDOWS; offset++) {
+        const value = whitened[offset] ?? 0;
+        // What falls into a window without a number says nothing.
+        if (Math.abs(value) < LEAST_ENTRY) continue;
+        at[filled] = row * WINDOWS + offset;
+        values[filled] = value;
+        filled += 1;
+        length2 += value * value;
+      }
     }
-    return sparse;
+    return { at: at.subarray(0, filled), values: values.subarray(0, filled), length2 };
   }
 
   #whiten(row: number, { before, now, after }: Effect): number[] {
@@ -65,6 +72,8 @@ export class Residuals {
 }
 
 const WINDOWS = 3;
+/** In standard uncertainties, of one unit of a signature. */
+const LEAST_ENTRY = 1e-7;
 
 /** A window without a number says nothing: it is given a variance beyond all others. */
 const UNKNOWN_VARIANCE = 1e18;

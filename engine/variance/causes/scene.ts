@@ -42,6 +42,15 @@ export type Scene = {
   useOf: (bill: Bill) => Map<string, number>;
 };
 
+/** An item's expected use in the windows beside, for each base unit between the counts. */
+export function expectedBeside({ now, before, after }: ItemScene): { before: number; after: number } {
+  const share = (period: ItemPeriod | undefined) =>
+    period === undefined || now.expected.amount <= 0
+      ? 0
+      : Math.max(0, period.expected.amount / now.expected.amount);
+  return { before: share(before), after: share(after) };
+}
+
 export type SceneInput = {
   facts: Facts;
   sales: readonly SaleGroup[];

@@ -7,6 +7,10 @@ export type Choice = {
   vector: Sparse;
   size: SizeRule;
   logOdds: number;
+  /** How many items it speaks of. */
+  spans: number;
+  /** The kind of thing it stands for. */
+  family: string;
   /** Choices of one key say the same of the same thing; only one of them is chosen. */
   key: string;
 };
@@ -14,9 +18,14 @@ export type Choice = {
 /** A chosen signature with its size. */
 export type Chosen<C extends Choice> = { choice: C; size: number };
 
-/** No week has more causes than anyone can check. */
-const MOST_CAUSES = 24;
+/** A skipped back bar is thirty causes; more than that nobody can check. */
+const MOST_CAUSES = 40;
 const POLISH_ROUNDS = 12;
+/** Beyond so many the search is not made anew: no second thought makes sense of such a week. */
+const MOST_DOUBTS = 8;
+const MOST_RETHOUGHT = 20;
+/** Beyond so many at once the sizes are fitted in turn alone: it comes to the same, and sooner. */
+const MOST_JOINT = 12;
 
 /**
  * The few choices that explain `values` best.
@@ -24,24 +33,89 @@ const POLISH_ROUNDS = 12;
  * Forward selection: the choice with the highest posterior odds, its size weighed in, joins; all sizes are
  * then fitted together, and each chosen one is exchanged where another now explains its part better. Stops
  * when the next one's odds are below `leastOdds` (in logarithms): it is not worth its cost.
+ *
+ * One signature over several items can stand for two true ones and bar the way to both, so the search is made
+ * anew without each family that was chosen, and without each chosen one and all that touch its items; the
+ * answer with the best odds as a whole is kept.
  */
 export function selectChoices<C extends Choice>(
   values: Float64Array,
   choices: readonly C[],
   leastOdds: number,
 ): Chosen<C>[] {
-  let chosen: Chosen<C>[] = [];
-  while (chosen.length < MOST_CAUSES) {
-    const rest = remainder(values, chosen);
-    const next = bestChoice(rest, choices, keysOf(chosen));
-    if (next === undefined || next.score < leastOdds) break;
-    chosen = refit(values, [...chosen, { choice: next.choice, size: next.size }]);
-    chosen = exchange(values, choices, chosen);
+  let best = extend(values, choices, [], leastOdds);
+  const consider = (start: Chosen<C>[], allowed: readonly C[]) => {
+    const detour = extend(values, allowed, start, leastOdds);
+    const instead = extend(values, choices, detour, leastOdds);
+    if (totalOf(values, instead) > totalOf(values, best) + 1e-6) best = instead;
+  };
+  for (const families of detours(best)) {
+    consider(
+      [],
+      choices.filter(({ family }) => !families.has(family)),
+    );
   }
-  return chosen.filter((entry) => {
-    const rest = remainder(values, chosen, entry);
-    return scoreOf(rest, entry.choice).score >= leastOdds;
-  });
+  for (const { choice: doubted } of doubtful(best)) {
+    if (!best.some(({ choice }) => choice === doubted)) continue;
+    const apart = best.filter(({ choice }) => !overlaps(choice, doubted));
+    consider(
+      refit(values, apart),
+      choices.filter(({ key }) => key !== doubted.key),
+    );
+  }
+  return best.filter((entry) => scoreOf(remainder(values, best, entry), entry.choice).score >= leastOdds);
+}
+
+/** Those that speak of several items; none when there are so many that the week is a wreck. */
+function doubtful<C extends Choice>(chosen: readonly Chosen<C>[]): Chosen<C>[] {
+  const several = chosen.filter(({ choice }) => choice.spans > 1);
+  return chosen.length > MOST_RETHOUGHT || several.length > MOST_DOUBTS ? [] : several;
+}
+
+/** Each family of the doubtful ones by itself, and all of them. */
+function detours(chosen: readonly Chosen<Choice>[]): Set<string>[] {
+  const families = new Set(doubtful(chosen).map(({ choice }) => choice.family));
+  const single = [...families].map((family) => new Set([family]));
+  return families.size > 1 ? [...single, families] : single;
+}
+
+function overlaps(a: Choice, b: Choice): boolean {
+  const rows = new Set(b.vector.at);
+  return a.vector.at.some((row) => rows.has(row));
+}
+
+/** Adds the best choice again and again while it is worth its cost. */
+function extend<C extends Choice>(
+  values: Float64Array,
+  choices: readonly C[],
+  start: Chosen<C>[],
+  leastOdds: number,
+): Chosen<C>[] {
+  let chosen = start;
+  while (chosen.length < MOST_CAUSES) {
+    const next = bestChoice(remainder(values, chosen), choices, keysOf(chosen));
+    if (next === undefined || next.score < leastOdds) break;
+    const joined = refit(values, [...chosen, { choice: next.choice, size: next.size }]);
+    chosen = exchange(values, choices, joined);
+  }
+  return chosen;
+}
+
+/** The posterior odds of all chosen ones together against none, in logarithms. */
+function totalOf<C extends Choice>(values: Float64Array, chosen: readonly Chosen<C>[]): number {
+  const rest = remainder(values, chosen);
+  const explained = (squares(values) - squares(rest)) / 2;
+  return chosen.reduce((total, entry) => {
+    const { vector } = entry.choice;
+    const others = remainder(values, chosen, entry);
+    const { size, score } = scoreOf(others, entry.choice);
+    const gained = size * dot(others, vector) - (size * size * vector.length2) / 2;
+    return total + score - gained;
+  }, explained);
+}
+
+function squares(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value * value, 0);
 }
 
 /** What the chosen ones leave unexplained; `but` one of them. */
@@ -81,9 +155,14 @@ function bestChoice<C extends Choice>(
 ): (Sized & { choice: C }) | undefined {
   let best: (Sized & { choice: C }) | undefined;
   for (const choice of choices) {
-    if (taken.has(choice.key)) continue;
-    const sized = scoreOf(rest, choice);
-    if (best === undefined || sized.score > best.score) best = { ...sized, choice };
+    const { vector, size, logOdds, key } = choice;
+    const along = dot(rest, vector);
+    // No size can gain more than the freely fitted one; most choices end here.
+    if (best !== undefined && (along * along) / (2 * vector.length2) + logOdds <= best.score) continue;
+    if (vector.length2 === 0 || taken.has(key)) continue;
+    const sized = bestSize(size, along, vector.length2);
+    const score = sized.score + logOdds;
+    if (best === undefined || score > best.score) best = { size: sized.size, score, choice };
   }
   return best;
 }
@@ -92,16 +171,20 @@ function keysOf<C extends Choice>(chosen: readonly Chosen<C>[], but?: Chosen<C>)
   return new Set(chosen.filter((entry) => entry !== but).map(({ choice }) => choice.key));
 }
 
-/** Exchanges each chosen one for another that explains its part better, once through. */
+/**
+ * Exchanges chosen ones for others that explain their part better, once through those that the newest
+ * one touches.
+ */
 function exchange<C extends Choice>(
   values: Float64Array,
   choices: readonly C[],
   chosen: Chosen<C>[],
 ): Chosen<C>[] {
   let current = chosen;
+  const newest = new Set(chosen.at(-1)?.choice.vector.at);
   for (let slot = 0; slot < current.length; slot++) {
     const entry = current[slot];
-    if (entry === undefined) continue;
+    if (entry === undefined || !entry.choice.vector.at.some((row) => newest.has(row))) continue;
     const rest = remainder(values, current, entry);
     const better = bestChoice(rest, choices, keysOf(current, entry));
     if (better === undefined || better.choice === entry.choice) continue;
@@ -133,8 +216,8 @@ function jointSizes<C extends Choice>(
   values: Float64Array,
   chosen: readonly Chosen<C>[],
 ): Chosen<C>[] | undefined {
-  if (chosen.length < 2) return undefined;
-  const rows = [...new Set(chosen.flatMap(({ choice }) => choice.vector.at))];
+  if (chosen.length < 2 || chosen.length > MOST_JOINT) return undefined;
+  const rows = [...new Set(chosen.flatMap(({ choice }) => [...choice.vector.at]))];
   if (rows.length < chosen.length) return undefined;
   const place = new Map(rows.map((row, index) => [row, index]));
   const design = rows.map(() => chosen.map(() => 0));

@@ -3,7 +3,7 @@ import type { Unit } from "#engine/measure/units.ts";
 import { unitFactor } from "#engine/measure/units.ts";
 import type { SpecLine } from "#engine/specs/spec.ts";
 import { addDays, daysBetween } from "#engine/time.ts";
-import { type Candidate, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
+import { type Candidate, lasting, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
 import { difference } from "#engine/variance/causes/ringing.ts";
 import { type DrinkScene, linesBill, type Scene } from "#engine/variance/causes/scene.ts";
 import { inForce } from "#engine/versions.ts";
@@ -22,7 +22,7 @@ export function olderSpec(scene: Scene): Candidate[] {
       if (effects.length === 0) return [];
       const current = inForce(scene.facts.catalogue.specs.get(drink) ?? [], date);
       const days = daysBetween({ from: current?.from ?? date, to: date });
-      return [
+      return lasting(
         {
           kind: "older-spec",
           what: drink,
@@ -33,7 +33,11 @@ export function olderSpec(scene: Scene): Candidate[] {
           check: () =>
             `Look which spec card of ${drink} is in use behind the bar: the numbers fit the version from ${version.from}.`,
         },
-      ];
+        {
+          before: current === undefined ? 0 : sharesOfServes(scene, sold, current).before,
+          after: serves.after / serves.now,
+        },
+      );
     }),
   );
   return shareChance(OLDER_SPEC, weighed);
@@ -73,10 +77,12 @@ const SLIPS: [Unit, Unit, number][] = [
   ["tsp", "oz", 0.5],
   ["splash", "oz", 1],
   ["splash", "barspoon", 1],
+  ["g", "oz-wt", 1],
+  ["g", "kg", 0.3],
 ];
 
-/** The least and the most of one line that a glass is given, in ml. */
-const LINE_ML = { least: 0.05, most: 250 };
+/** The least and the most of one line that a glass is given, in ml or g. */
+const LINE = { least: 0.05, most: 250 };
 
 /**
  * An amount off by its unit: the spec says ml where oz are poured, a dash where a barspoon is. A spec is off for
@@ -117,14 +123,14 @@ export function unitSlip(scene: Scene): Candidate[] {
 }
 
 function slipsOf({ facts }: Scene, { amount, unit, item }: SpecLine): { unit: Unit; weight: number }[] {
-  const written = facts.catalogue.items.get(item);
-  if (amount === null || unit === "top" || written?.base !== "ml") return [];
-  const { measures } = facts.catalogue;
+  const { measures, items } = facts.catalogue;
+  const base = items.get(item)?.base;
+  if (amount === null || unit === "top") return [];
   return SLIPS.flatMap(([a, b, weight]) => {
     const other = a === unit ? b : b === unit ? a : undefined;
-    if (other === undefined) return [];
-    const volumeMl = amount * unitFactor(other, measures).factor;
-    return volumeMl >= LINE_ML.least && volumeMl <= LINE_ML.most ? [{ unit: other, weight }] : [];
+    if (other === undefined || unitFactor(other, measures).base !== base) return [];
+    const given = amount * unitFactor(other, measures).factor;
+    return given >= LINE.least && given <= LINE.most ? [{ unit: other, weight }] : [];
   });
 }
 

@@ -1,0 +1,73 @@
+import { readBook } from "#db/book/read-book.ts";
+import { unitCosts } from "#engine/costing/unit-cost.ts";
+import { type Facts, factsOf } from "#engine/facts.ts";
+import { readSales } from "#engine/sales/read/read-sales.ts";
+import type { SaleGroup } from "#engine/sales/tally.ts";
+import { dividedDates } from "#engine/stock/counts.ts";
+import { type VarianceReport, varianceReport } from "#engine/variance/report.ts";
+import { type SimulatedBar, type Simulation, simulateBar } from "#tests/simulate/bar.ts";
+
+/** A simulated bar read by the product itself: its book, and its till's files as sales. */
+export type ReadBar = { facts: Facts; sales: SaleGroup[]; truth: SimulatedBar["truth"] };
+
+export function readSimulated(simulation: Simulation): ReadBar {
+  const bar = simulateBar(simulation);
+  const { book } = readBook(new Map(Object.entries(bar.book)));
+  const facts = factsOf(book);
+  return { facts, sales: tallied(facts, salesOf(bar, facts)), truth: bar.truth };
+}
+
+/** Equal lines of two files are the same sales. */
+function salesOf(bar: SimulatedBar, { catalogue: { venue } }: Facts): SaleGroup[] {
+  const clock = { timeZone: venue.timeZone, dayEnds: venue.dayEnds };
+  const most = new Map<string, SaleGroup[]>();
+  for (const { file, text } of bar.sales) {
+    const { lines } = readSales(new TextEncoder().encode(text), { fileName: file, clock, currencyDigits: 2 });
+    const own = new Map<string, SaleGroup[]>();
+    for (const line of lines) {
+      const key = JSON.stringify(line);
+      const { businessDate, at, ringName, modifiers, quantity } = line;
+      const sale = {
+        businessDate,
+        at,
+        timed: at !== null,
+        ringName,
+        modifiers,
+        quantity,
+        netMinor: line.netMinor ?? 0,
+      };
+      own.set(key, [...(own.get(key) ?? []), sale]);
+    }
+    for (const [key, sales] of own) if (sales.length > (most.get(key)?.length ?? 0)) most.set(key, sales);
+  }
+  return [...most.values()].flat();
+}
+
+/** Sums the days that no count divides, as a database does. */
+function tallied(facts: Facts, sales: readonly SaleGroup[]): SaleGroup[] {
+  const divided = dividedDates(facts.counts, facts.catalogue);
+  const groups = new Map<string, SaleGroup>();
+  const single: SaleGroup[] = [];
+  for (const sale of sales) {
+    if (divided.has(sale.businessDate)) {
+      single.push(sale);
+      continue;
+    }
+    const { businessDate, timed, ringName, modifiers } = sale;
+    const key = JSON.stringify([businessDate, timed, ringName, modifiers]);
+    const held = groups.get(key);
+    if (held === undefined) groups.set(key, { ...sale, at: null });
+    else {
+      held.quantity += sale.quantity;
+      held.netMinor += sale.netMinor;
+    }
+  }
+  return [...groups.values(), ...single];
+}
+
+/** The variance of week n, between counts n − 1 and n. */
+export function weekReport({ facts, sales }: ReadBar, week: number): VarianceReport {
+  const [opening, closing] = [facts.counts[week - 1], facts.counts[week]];
+  if (opening === undefined || closing === undefined) throw new Error(`There is no week ${week}.`);
+  return varianceReport({ facts, sales, opening, closing, costPerBase: unitCosts(facts, closing.at) });
+}
