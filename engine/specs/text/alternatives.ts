@@ -1,3 +1,5 @@
+import { pieceItem, pieceWord } from "#engine/specs/text/piece-words.ts";
+
 /** Words that only describe: before "or" they need the noun that follows the second description. */
 const DESCRIPTIONS = new Set(
   (
@@ -6,7 +8,7 @@ const DESCRIPTIONS = new Set(
     "superfine simple rich plain still sparkling fresh bottled canned hot cold iced aromatic orange lemon lime grapefruit " +
     "pineapple apple cranberry cherry raspberry strawberry blackberry peach pear mandarin tangerine ruby tawny fino " +
     "amontillado manzanilla oloroso jamaican cuban barbados irish canadian japanese american scottish demerara turbinado " +
-    "muscovado cane maple agave straight blended single malt english french italian spanish heavy whole"
+    "crushed cracked cubed pebble frozen dried thawed freshly ripe large small muscovado cane maple agave straight blended single malt english french italian spanish heavy whole"
   ).split(" "),
 );
 
@@ -14,15 +16,15 @@ const DESCRIPTIONS = new Set(
 const NOUNS = new Set(
   (
     "rum gin vodka tequila mezcal whiskey whisky bourbon brandy spirit vermouth wine juice syrup liqueur bitters " +
-    "sherry port"
+    "sherry port rye scotch cognac cachaça cachaca pisco armagnac calvados applejack aquavit champagne prosecco cava beer lager soda"
   ).split(" "),
 );
 
 /** "or other cherry liqueur", "or to taste": no second item but a remark. */
 const REMARK =
-  /^(?:\d|half\b|one\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|another|similar|any|equivalent|to taste|as needed|more|less|so|as desired|your|whatever|something|the like|if)\b/i;
+  /^(?:\d|half\b(?![\s-](?:and|&|n)[\s-]half)|one\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|another|similar|any|equivalent|to taste|as needed|more|less|so|as desired|your|whatever|something|the like|if)\b/i;
 
-const SEPARATOR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+|\s+\/\s+|(?<=\p{L})\/(?=\p{L})/iu;
+const SEPARATOR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+|\s*\/\s+|\s+\/\s*|(?<=\p{L})\/(?=\p{L}|\d-?\p{L}{2})/iu;
 
 /** Whether what follows an "or" is a remark ("to taste", "similar") and no second item. */
 export function isRemark(text: string): boolean {
@@ -38,7 +40,11 @@ export type Alternatives = { item: string; orItems: string[]; remark: string | n
  * "bourbon"; "cherry liqueur or similar" → "cherry liqueur" with the remark "or similar".
  */
 export function splitAlternatives(text: string): Alternatives {
-  if (/\b(?:w|b|s)\/\w/i.test(text)) return { item: text, orItems: [], remark: null };
+  const isBlend =
+    /\p{L}\/\p{L}.*\b(?:infused|syrup|cordial|mix|blend|shrub|purée|puree|soda|bitters|tea|foam)\b/iu.test(
+      text,
+    );
+  if (isBlend || /\b(?:w|b|s)\/\w/i.test(text)) return { item: text, orItems: [], remark: null };
   const parts = text.split(SEPARATOR).map((part) => part.trim());
   const remarkAt = parts.findIndex((part, at) => at > 0 && isRemark(part));
   const names = parts.slice(0, remarkAt === -1 ? undefined : remarkAt).filter((part) => part !== "");
@@ -47,14 +53,32 @@ export function splitAlternatives(text: string): Alternatives {
   const [item = "", ...orItems] = names.map((name, at) =>
     at === names.length - 1 ? name : completed(name, last),
   );
-  return { item, orItems, remark };
+  return { item, orItems: orItems.map((name) => withFruit(name, item)), remark };
+}
+
+/** "lemon twist or wedge" means a lemon wedge. */
+function withFruit(name: string, first: string): string {
+  if (pieceWord(name) === undefined || pieceItem(first) === undefined) return name;
+  return `${first.split(" ").slice(0, -1).join(" ")} ${name}`;
+}
+
+/** Whether a text ends in the name of a kind of drink: "blended Scotch", not "chilled". */
+export function namesDrink(text: string): boolean {
+  return NOUNS.has((text.trim().split(" ").at(-1) ?? "").toLowerCase());
 }
 
 /** A bare description completed with the noun of the last alternative: "rested" of "aged agave spirit". */
 function completed(name: string, last: string): string {
-  const isBare = name.split(" ").every((word) => isDescription(word));
+  const isBare = isBareDescription(name);
   const noun = nounOf(last.split(" "));
-  return isBare && noun !== "" ? `${name} ${noun}` : name;
+  // A cherry is a garnish of its own; there is no cherry peel.
+  const isBerry = /(?:berry|cherry)$/i.test(name) && /^(?:peel|twist|wedge|zest|wheel|slice)s?$/i.test(noun);
+  return isBare && !isBerry && noun !== "" ? `${name} ${noun}` : name;
+}
+
+/** Whether a name only describes, as "white" or "fresh lime" do: the noun is still to come. */
+export function isBareDescription(name: string): boolean {
+  return name.split(" ").every((word) => isDescription(word));
 }
 
 /** What is left of a name without its first description: "extra dry vermouth" → "vermouth". */

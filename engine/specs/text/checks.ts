@@ -2,6 +2,19 @@ import { type Reading, RefusedLine } from "#engine/specs/text/entry.ts";
 
 /** Refuses a line of which nothing with a letter in it is left to be an item. */
 export function requireName(name: string, text: string, understood: Partial<Reading> = {}): void {
+  if (/^(?:or|and|per|plus|with|from|into)\s/i.test(name)) {
+    throw new RefusedLine(
+      `"${name}" does not begin with an item's name: write the item right after the amount.`,
+      understood,
+    );
+  }
+  if (
+    /\b(?:glass(?:es)?|jug|pitcher|shaker|mug|flute|tumbler|strainer|muddler|coupe|goblet|decanter)$/i.test(
+      name,
+    )
+  ) {
+    throw new RefusedLine(`"${name}" is a vessel or a tool: leave the line out.`, understood);
+  }
   if (/\p{L}/u.test(name)) return;
   throw new RefusedLine(`No item is named behind "${text.trim()}": write it after the amount.`, understood);
 }
@@ -13,13 +26,29 @@ export function requireOneThing(name: string): void {
   throw new RefusedLine(`"${joint[1]}" joins two items in "${name}": write one item on a line.`);
 }
 
+/** What may be made of two things and still be one item: "ginger and lime syrup". */
+const COMPOUND =
+  /\b(?:syrup|mix|cordial|liqueur|tea|soda|shrub|puree|purée|tincture|infusion|lemonade|orgeat|gin|vodka|rum|whisky|whiskey|bourbon|tequila|mezcal|brandy|cognac|schnapps|kombucha|tonic|foam|marmalade|jam|half|seltzer|oleo|saccharum|blend|drink|cider|mead)$/i;
+
+/** Refuses "lemon juice and syrup", where a measure holds two items; "ginger and lime syrup" and "Oak & Ash rum" are one. */
+export function requireOnePoured(name: string): void {
+  const joint = /^(.*?)\s(and|&|plus|\+)\s(.*)$/i.exec(name);
+  if (joint === null) return;
+  const [, before = "", word = "", behind = ""] = joint;
+  const isBrand = word === "&" && /\p{Lu}\S*$/u.test(before) && /^\p{Lu}/u.test(behind);
+  const isSeasoning = /\b(?:salt|pepper|ice)\b/i.test(name);
+  const isTwice = /\b(?:juice|syrup|liqueur|bitters|vermouth|sugar|wine)$/i.test(before);
+  if (!isTwice && !isSeasoning && (isBrand || COMPOUND.test(name))) return;
+  throw new RefusedLine(`"${word}" joins two items in "${name}": write one item on a line.`);
+}
+
 /** Refuses a measure that no venue can reckon with. */
 export function refuseMeasure(written: string, understood: Partial<Reading> = {}): never {
-  throw new RefusedLine(
-    `"${written}" is not a measure that can be reckoned with: ` +
-      "write oz, ml, cl, dash, barspoon, g … or a number of pieces.",
-    understood,
-  );
+  const isUncounted = /\b(?:few|some|several|lots?)$/i.test(written);
+  const instead = isUncounted
+    ? "how many? Write a number."
+    : "write oz, ml, cl, dash, barspoon, g … or a number of pieces.";
+  throw new RefusedLine(`"${written}" is not a measure that can be reckoned with: ${instead}`, understood);
 }
 
 /** Remarks in the order in which they were written, or null. */

@@ -1,15 +1,20 @@
-import { isRemark, splitAlternatives } from "#engine/specs/text/alternatives.ts";
+import {
+  isBareDescription,
+  isRemark,
+  namesDrink,
+  splitAlternatives,
+} from "#engine/specs/text/alternatives.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
 import { readUnit } from "#engine/specs/text/measure-words.ts";
 import { isUsuallyOne, pieceItem, singular } from "#engine/specs/text/piece-words.ts";
-import { readQuantity } from "#engine/specs/text/quantity.ts";
+import { quantityIn } from "#engine/specs/text/quantity.ts";
 
 /** What stands after the amount: the item's name, what may stand in for it, and remarks. */
 export type ItemText = { name: string; orItems: string[]; notes: string[] };
 
 /** Remarks that people write behind a name without a comma. */
 const TRAILING =
-  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|(?:or\s+)?to\s+(?:garnish|serve|rinse|muddle|finish|float|taste|decorate|rim|coat)\b.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|plus (?:more|extra)\b.*|such as\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to|\s)\b.*|if\s+(?:desired|available|needed|you)\b.*|to\s+(?:your\s+)?taste|juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|from\s+(?:\d|one\b|half\b|an?\b).*|on\s+an?\s+(?:pick|skewer|stick)\b.*|\(optional\))$/i;
+  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|(?:or\s+)?to\s+\p{L}.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|of\s+(?:your\s+)?(?:own\s+)?(?:choice|choosing)\b.*|plus (?:more|extra)\b.*|for\s+\p{L}.*|such as\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to)?\s+(?:about\s+)?(?:\d[\d\s/-]*)?[^\d]*|if\s+(?:desired|available|needed|you)\b.*|to\s+(?:your\s+)?taste|(?:(?:very\s+)?(?:fresh(?:ly)?|finely|thinly|thickly|roughly|coarsely|lightly|gently|well)\s+)?(?:juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|strained|diced|chopped|peeled|cubed|minced|deseeded|hulled|pitted|torn|bruised|slapped|smashed|crushed|(?<!\bor\b.*\s)squeezed|beaten|melted|warmed|cooled|whipped)|(?:soaked|dipped|rolled|studded|stuffed|dusted|sprinkled|skewered|wrapped|doused|saturated)\s+(?:in|with|on)\b.*|from\s+(?:\d|one\b|half\b|an?\b).*|(?:poured|layered|floated)\b.*|on\s+an?\s+(?:pick|skewer|stick)\b.*|\(optional\))$/iu;
 
 /** How a remark may begin that could pass for a name in a list. */
 const REMARK_WORD =
@@ -18,12 +23,13 @@ const REMARK_WORD =
 /** A name, its alternatives and the remarks on it from the text that follows an amount. */
 export function readItemText(text: string): ItemText {
   const { plain, inside } = withoutBrackets(withJuiceNamed(text));
-  const { head, notes } = splitNotes(plain);
+  const { first, more } = splitSentences(plain);
+  const { head, notes } = splitNotes(first);
   const { name, trailing } = splitTrailing(tidy(head));
   requireNoAction(name);
   const { item, orItems, remark } = splitAlternatives(name);
-  const extra = [...inside, ...notes].map((note) => asAlternative(note));
-  requireOneMeasure(name);
+  const extra = [...inside, ...notes, ...more].map((note) => asAlternative(note));
+  requireOneMeasure(item);
   return {
     name: item,
     orItems: [...orItems, ...extra.flatMap(({ orItem }) => orItem ?? [])],
@@ -48,6 +54,8 @@ function withJuiceNamed(text: string): string {
 
 /** "hot water and stir gently" is a step, not a name. */
 function requireNoAction(name: string): void {
+  if (/[•▪·●]/.test(name))
+    throw new RefusedLine(`"${name}" holds more than one entry: write each on a line.`);
   const action =
     /\b(?:and|then)\s+(?:stir|shake|strain|serve|mix|muddle|pour|garnish|top|add|fill|swirl)\b.*/i.exec(name);
   if (action !== null) throw new RefusedLine(`"${action[0]}" is not part of an item's name: leave it out.`);
@@ -65,21 +73,35 @@ function withoutBrackets(text: string): { plain: string; inside: string[] } {
   return {
     plain: plain
       .replace(/\s+/g, " ")
-      .replace(/\s+([,;.])/g, "$1")
+      .replace(/\s+([,;.])(?!\d)/g, "$1")
       .trim(),
     inside,
   };
 }
 
+/** "rum. Any light one will do": a sentence behind the name is a remark; "St. Somebody" ends none. */
+function splitSentences(text: string): { first: string; more: string[] } {
+  const found = /(?<=\p{Ll}{3}|\))(?<!\b(?:Mrs|Prof|Capt|Col|Gen|approx))\.\s+(?=\p{Lu})/u.exec(text);
+  if (found === null) return { first: text, more: [] };
+  const sentence = text.slice(found.index + found[0].length).replace(/\.$/, "");
+  requireRemark(sentence);
+  return { first: text.slice(0, found.index), more: [sentence] };
+}
+
 function splitNotes(text: string): { head: string; notes: string[] } {
-  const cut = /\s*(?:[,;]\s*|\s-\s|:\s)/.exec(text.replace(/^[\s,;:.-]+/, (lead) => " ".repeat(lead.length)));
+  const cut = /\s*(?:[,;]\s*|\s-\s|(?<=\p{L}{3})-\s|:\s)/u.exec(
+    text.replace(/^[\s,;:.-]+/, (lead) => " ".repeat(lead.length)),
+  );
   if (cut === null) return { head: text, notes: [] };
   const head = text.slice(0, cut.index);
   const note = text.slice(cut.index + cut[0].length).trim();
-  if (isListOfItems(note)) {
+  if (!cut[0].includes(":") && (isListOfItems(note) || isListOfDrinks(note))) {
     return { head: `${head} or ${note.replace(/,\s*(?:or\s+)?/gi, " or ")}`, notes: [] };
   }
-  if (/,\s*or\s/i.test(note)) {
+  if (
+    (/,\s*or\s/i.test(note) && !cut[0].includes(":")) ||
+    (/\sor\s/i.test(note) && isBareDescription(head))
+  ) {
     throw new RefusedLine(`"${text.trim()}" lists several items: join their full names by "or".`);
   }
   requireRemark(note);
@@ -95,35 +117,36 @@ function isListOfItems(note: string): boolean {
   return /\bor\s/i.test(note) && !/^or\b/i.test(note) && names.every(isNamed);
 }
 
+/** "gin, bourbon or vodka" */
+function isListOfDrinks(note: string): boolean {
+  const names = note.split(/,\s*(?:or\s+)?|\s+or\s+/i);
+  return /\sor\s/i.test(note) && names.length > 1 && names.every((name) => namesDrink(name));
+}
+
 /** "plus 1 lime wheel" is a second thing, not a remark on the first; "plus a sprig for garnish" may stay. */
 function requireRemark(note: string): void {
   const joined = /^(?:plus|and|&|\+|with)\s+(.*)$/i.exec(note);
   const rest = joined?.[1] ?? note;
-  if (/\b(?:garnish|more|extra|taste)\b/i.test(rest)) return;
+  if (/\b(?:garnish|more|extra|taste|serving|serve)\b/i.test(rest)) return;
   const parts = rest.split(/,|;|\s(?:and|or|&)\s/i).map((part) => part.trim());
   if (parts.some((part) => isSecondPiece(part))) {
     throw new RefusedLine(`"${note}" is a second item: write one item on a line.`);
   }
   const quantity = quantityIn(rest);
   if (quantity === undefined) return;
-  const isMeasure = readUnit(quantity.rest) !== undefined;
+  const isMeasure = readUnit(quantity.rest) !== undefined || pieceItem(quantity.rest) !== undefined;
   if (joined === null && !isMeasure) return;
   throw new RefusedLine(`"${note}" is a second measure: write one item on a line.`);
 }
 
 function isSecondPiece(text: string): boolean {
-  if (/\d|^(?:cut|in|as|from|preferably|ideally|such|like|about)\b|\b(?:cut|split)\b/i.test(text))
+  if (
+    /\d|\bin(?:to)?\s+(?:half|halves|quarters|two|pieces)\b|^half\s+\p{L}+ed\b|^(?:cut|in|as|from|for|with|without|including|sliced|diced|preferably|ideally|such|like|about)\b|\b(?:cut|split|into|only|removed|discarded|reserved|attached|left on)\b|\p{L}ed$/iu.test(
+      text,
+    )
+  )
     return false;
-  return pieceItem(text) !== undefined || isUsuallyOne(text);
-}
-
-function quantityIn(text: string) {
-  try {
-    return readQuantity(text);
-  } catch (error) {
-    if (error instanceof RefusedLine) return undefined;
-    throw error;
-  }
+  return pieceItem(text) !== undefined || isUsuallyOne(text) || /\brim$/i.test(text);
 }
 
 function splitTrailing(text: string): { name: string; trailing: string[] } {
@@ -142,7 +165,11 @@ function asAlternative(note: string): { orItem?: string; note: string | null } {
 
 /** A second "2 oz" inside a name means that two lines have become one. */
 function requireOneMeasure(name: string): void {
-  for (const found of name.matchAll(/(?<![\d./:-])\d+(?:[./,]\d+)?\s?[A-Za-z.]+/g)) {
+  const piece = /\s\d[\d/]*\s+(.+)$/.exec(name)?.[1];
+  if (piece !== undefined && pieceItem(piece) !== undefined) {
+    throw new RefusedLine(`"${piece}" in "${name}" is a second item: write one item on a line.`);
+  }
+  for (const found of name.matchAll(/(?<![\d./:-])(?:\d+(?:[./,]\d+)?|\.\d+)\s?[A-Za-z.]+/g)) {
     const quantity = quantityIn(found[0]);
     const unit = quantity === undefined ? undefined : readUnit(quantity.rest);
     if (unit !== undefined) {
@@ -154,8 +181,9 @@ function requireOneMeasure(name: string): void {
 function tidy(text: string): string {
   return text
     .replace(/^[\s,;:.\-–&+/]+/, "")
-    .replace(/^of\s+(?:the\s+|an?\s+)?/i, "")
-    .replace(/[\s,;:\-–/]+$/, "")
+    .replace(/^of\s+(?:the\s+|an?\s+|your\s+)?/i, "")
+    .replace(/^(?:de\s+|d')(?=\p{L})/u, "")
+    .replace(/[\s,;:\-–/+]+$/, "")
     .replace(/(?<=\p{L}{3})\.$/u, "")
     .trim();
 }

@@ -19,9 +19,10 @@ export type ItemFinder = (written: readonly string[]) => ItemMatch;
  */
 export function itemFinder(items: readonly string[]): ItemFinder {
   const byName = new Map(items.map((item) => [foldName(item), item]));
+  const plainNames = items.map(plainName);
   const byPlainName = new Map<string, Set<string>>();
-  for (const item of items) {
-    const plain = plainName(item);
+  for (const [at, item] of items.entries()) {
+    const plain = plainNames[at] ?? "";
     byPlainName.set(plain, (byPlainName.get(plain) ?? new Set()).add(item));
   }
   const exactOrPlain = (name: string): string | undefined => {
@@ -35,11 +36,11 @@ export function itemFinder(items: readonly string[]): ItemFinder {
       const item = exactOrPlain(name);
       if (item !== undefined) return { item };
     }
-    return { suggestions: likely(written.at(-1) ?? "", items) };
+    return { suggestions: likely(written.at(-1) ?? "", items, plainNames) };
   };
 }
 
-function likely(name: string, items: readonly string[]): string[] {
+function likely(name: string, items: readonly string[], plainNames: readonly string[]): string[] {
   if (items.length === 0) return [];
   const options = {
     scorer: token_sort_ratio,
@@ -47,7 +48,7 @@ function likely(name: string, items: readonly string[]): string[] {
     cutoff: LIKELY,
     returnObjects: true,
   } as const;
-  const found = extract(plainName(name), items.map(plainName), { ...options, full_process: false });
+  const found = extract(plainName(name), [...plainNames], { ...options, full_process: false });
   return found.flatMap(({ key }) => items[Number(key)] ?? []);
 }
 

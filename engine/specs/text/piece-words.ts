@@ -89,6 +89,17 @@ const PIECES: Record<string, string> = {
   plumes: "plume",
   floret: "floret",
   florets: "floret",
+  circle: "circle",
+  circles: "circle",
+  segs: "segment",
+  sli: "slice",
+  spg: "sprig",
+  spgs: "sprig",
+  twst: "twist",
+  wdg: "wedge",
+  wdgs: "wedge",
+  lf: "leaf",
+  lvs: "leaf",
 };
 
 /** Things that are counted whole. */
@@ -99,7 +110,9 @@ const COUNTABLE = new Set(
     "pomegranate passionfruit strawberry raspberry blackberry blueberry cranberry berry cherry olive onion cucumber " +
     "tomato pepper peppercorn chili chilli chile jalapeno jalapeño habanero radish carrot beet anise almond hazelnut " +
     "raisin marshmallow cookie biscuit straw umbrella pick skewer oyster shrimp pickle cornichon cardamom allspice " +
-    "clove fruit nectarine persimmon rambutan currant avocado shallot star espresso lozenge capsule tablet pod"
+    "clove fruit nectarine persimmon rambutan currant avocado shallot star espresso lozenge capsule tablet pod pea honeydew gherkin caperberry physalis satsuma loquat gooseberry tamarillo tomatillo " +
+    "walnut pecan pistachio cashew chestnut coconut pumpkin nasturtium hibiscus lollipop gummy macaron wafer pretzel cane " +
+    "cone block sphere teabag bag sheet bud orchid pansy viola"
   ).split(" "),
 );
 
@@ -116,7 +129,10 @@ const LEADING_OF = /^\s*(?:of\s+|from\s+)?(?:an?\s+|the\s+|one\s+)?/i;
 export function pieceItem(text: string): string | undefined {
   const words = text.trim().split(" ");
   const first = PIECES[words[0]?.toLowerCase() ?? ""];
-  if (first !== undefined && words.length > 1) {
+  // "half orange wheel" is a kind of wheel; "half of an orange" is a half.
+  const isShareOfPiece =
+    (first === "half" || first === "quarter") && pieceWord(words.at(-1) ?? "") !== undefined;
+  if (first !== undefined && words.length > 1 && !isShareOfPiece) {
     const of = words.slice(1).join(" ").replace(LEADING_OF, "");
     const item = withoutSizes(of);
     return item === "" ? undefined : `${singularTail(item)} ${first}`;
@@ -126,6 +142,11 @@ export function pieceItem(text: string): string | undefined {
   if (piece === undefined || words.length < 2) return undefined;
   const isPlain = last.toLowerCase() === piece;
   return [...words.slice(0, -1), isPlain ? last : likeCase(last, piece)].join(" ");
+}
+
+/** The piece that a single word is: "leaves" → "leaf"; undefined for any other text. */
+export function pieceWord(text: string): string | undefined {
+  return PIECES[text.trim().toLowerCase()];
 }
 
 /** Whether a text names something that is counted whole, by its last word: "large egg white", "raspberries". */

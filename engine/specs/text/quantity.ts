@@ -3,6 +3,19 @@ import { RefusedLine } from "#engine/specs/text/entry.ts";
 /** A number at the start of a text, and what follows it. `range` is what was written where it is a mean. */
 export type Quantity = { amount: number; range: string | null; rest: string };
 
+const PARTS: Record<string, number> = {
+  half: 2,
+  third: 3,
+  quarter: 4,
+  fourth: 4,
+  fifth: 5,
+  sixth: 6,
+  eighth: 8,
+};
+
+const PART = "half|third|quarter|fourth|fifth|sixth|eighth";
+const FIGURE = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve";
+
 const WORDS: Record<string, number> = {
   half: 0.5,
   quarter: 0.25,
@@ -20,27 +33,35 @@ const WORDS: Record<string, number> = {
   twelve: 12,
 };
 
+/** "1-8.4 oz can" is one can of 8.4 oz, not a range. */
+const WIDEST_RANGE = 4;
+
 type Found = { amount: number; rest: string };
 
 /** In the order in which they are tried; the first that matches is the number. */
 const FORMS: readonly (readonly [pattern: RegExp, amountOf: (found: RegExpExecArray) => number])[] = [
   [/^(\d+)(?:\s+(?:and\s+|&\s*|\+\s*)?|-)(\d+)\s?\/\s?(\d+)(?![\d/.])/i, mixed],
-  [/^(\d+)\s?\/\s?(\d+)(?![\d/.])/, (found) => Number(found[1]) / Number(found[2])],
+  [/^(\d+)\s?\/\s?(\d+)(?![\d/.])/, fraction],
   [/^\d+(?:\.\d+)?e[+-]?\d+(?![\d.])/i, (found) => Number(found[0])],
   [/^(\d*[.,]\d+)(?![\d/]|[.,]\d)/, (found) => Number(found[0].replace(",", "."))],
   [/^(\d+)(?![\d/.,])/, (found) => Number(found[1])],
   [/^(\d+)(?=[.,]?\s)/, (found) => Number(found[1])],
+  [new RegExp(`^(${FIGURE}|\\d+)[\\s-]+and[\\s-]+(?:an?|one)[\\s-]+(${PART})\\b`, "i"), wordMixed],
   [
-    /^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s+and\s+(?:a\s+|one\s+)?(half|quarter)\b/i,
-    wordMixed,
+    new RegExp(`^(${FIGURE}|\\d+)[\\s-]+and[\\s-]+(?:(three)[\\s-]+(quarter|fourth)s|(half))\\b`, "i"),
+    wordMixedThree,
   ],
-  [/^three[\s-]quarters?\s+(?:of\s+)?(?:an?\b)?/i, () => 0.75],
+  [/^three[\s-](?:quarter|fourth)s?\s+(?:of\s+)?(?:an?\b)?/i, () => 0.75],
   [
-    /^(?:an?\s+|one\s+|one-)?(half|quarter)(?:\s+(?:of\s+)?an?\b|-|\s+of\b|(?=\s))/i,
+    /^(?:(?:an?|one)[\s-]+(third|fourth|fifth|sixth|eighth)|(two|three|five|seven)[\s-]+(third|fifth|sixth|eighth)s?)\b(?:\s+of)?(?:\s+an?\b)?/i,
+    wordPart,
+  ],
+  [
+    /^(?:an?\s+|one\s+|one-)?(half|quarter)(?:\s+(?:of\s+)?an?\b|-|\s+of\b|(?=\s|$))/i,
     (found) => word(found[1]),
   ],
-  [/^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/i, (found) => word(found[1])],
-  [/^a\s+couple(?:\s+of)?\b/i, () => 2],
+  [new RegExp(`^(${FIGURE})\\b`, "i"), (found) => word(found[1])],
+  [/^(?:a\s+)?(?:couple|pair)(?:\s+of)?\b/i, () => 2],
   [/^(?:a\s+)?dozen\b/i, () => 12],
   [/^an?\b(?!\s+(?:few|little|bit|touch|hint|lot)\b)/i, () => 1],
 ];
@@ -58,14 +79,16 @@ const NOT_AN_AMOUNT =
 export function readQuantity(text: string): Quantity | undefined {
   // The dairy, not an amount.
   if (/^half[\s-](?:and|&|n)[\s-]half\b/i.test(text)) return undefined;
-  const first = readNumber(text);
-  if (first === undefined) return undefined;
+  const found = readNumber(text);
+  if (found === undefined) return undefined;
+  const first = withoutRepeat(found);
   const between = /^\s*(?:-|to\b|or\b)\s*/i.exec(first.rest);
   const second = between === null ? undefined : readNumber(first.rest.slice(between[0].length));
   if (second === undefined) return { ...first, range: null };
-  if (!(second.amount > first.amount)) {
+  const width = second.amount / first.amount;
+  if (!(width > 1 && width <= WIDEST_RANGE)) {
     throw new RefusedLine(
-      `"${first.amount} to ${second.amount}" is no range: write the smaller amount first.`,
+      `"${first.amount} to ${second.amount}" is no range to take a mean of: write one amount.`,
     );
   }
   return {
@@ -73,6 +96,24 @@ export function readQuantity(text: string): Quantity | undefined {
     range: `${plainNumber(first.amount)} to ${plainNumber(second.amount)}`,
     rest: second.rest,
   };
+}
+
+/** As `readQuantity`, but undefined also for a number that could be read two ways. */
+export function quantityIn(text: string): Quantity | undefined {
+  try {
+    return readQuantity(text);
+  } catch (error) {
+    if (error instanceof RefusedLine) return undefined;
+    throw error;
+  }
+}
+
+/** "one (1) ounce" says its number twice. */
+function withoutRepeat(found: Found): Found {
+  const again = /^\s*\(\s*([^()]+?)\s*\)/.exec(found.rest);
+  const repeated = again === null ? undefined : readNumber(again[1] ?? "");
+  if (again === null || repeated?.rest !== "" || repeated.amount !== found.amount) return found;
+  return { ...found, rest: found.rest.slice(again[0].length) };
 }
 
 function readNumber(text: string): Found | undefined {
@@ -108,8 +149,38 @@ function mixed(found: RegExpExecArray): number {
   return numerator < denominator ? whole + numerator / denominator : Number.NaN;
 }
 
+/** "11/2" is more likely a lost space than eleven halves. */
+function fraction(found: RegExpExecArray): number {
+  const [, numerator = "", denominator = ""] = found;
+  if (numerator.length > 1 && Number(numerator) > Number(denominator) && denominator.length === 1) {
+    throw new RefusedLine(
+      `"${found[0]}" can be read two ways: write ${numerator[0]} ${numerator.slice(1)}/${denominator}, or a decimal.`,
+    );
+  }
+  return Number(numerator) / Number(denominator);
+}
+
+/** "one and a half", "one and one-third" */
 function wordMixed(found: RegExpExecArray): number {
-  return word(found[1]) + word(found[2]);
+  return wholeOf(found[1]) + 1 / part(found[2]);
+}
+
+/** "one and three-quarters", "one and half" */
+function wordMixedThree(found: RegExpExecArray): number {
+  return wholeOf(found[1]) + (found[4] === undefined ? 3 / part(found[3]) : 0.5);
+}
+
+/** "one third", "two-thirds" */
+function wordPart(found: RegExpExecArray): number {
+  return found[1] === undefined ? word(found[2]) / part(found[3]) : 1 / part(found[1]);
+}
+
+function wholeOf(text: string | undefined): number {
+  return /^\d/.test(text ?? "") ? Number(text) : word(text);
+}
+
+function part(text: string | undefined): number {
+  return PARTS[text?.toLowerCase() ?? ""] ?? Number.NaN;
 }
 
 function word(text: string | undefined): number {

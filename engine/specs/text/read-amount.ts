@@ -1,4 +1,10 @@
-import { joinNotes, refuseMeasure, requireName, requireOneThing } from "#engine/specs/text/checks.ts";
+import {
+  joinNotes,
+  refuseMeasure,
+  requireName,
+  requireOnePoured,
+  requireOneThing,
+} from "#engine/specs/text/checks.ts";
 import { type Reading, RefusedLine } from "#engine/specs/text/entry.ts";
 import { readItemText } from "#engine/specs/text/item-text.ts";
 import { readQualifiers, readUnit, type UnitFound, vagueMeasure } from "#engine/specs/text/measure-words.ts";
@@ -10,15 +16,27 @@ const BY_WEIGHT = /\s*,\s*by weight\b|\s*\(\s*by weight\s*\)/i;
 
 /** "1 (750 ml) bottle of red wine", "2 (12-ounce) cans of cola": so many times the size. */
 const SIZED_CONTAINER =
-  /^\s*[([]?\s*(\d[\d./\s]*?)\s*-?\s*(ml|cl|l|oz|ounce|lit(?:er|re)|milliliter)s?\.?\s*[)\]]?\s+((?:bottle|can)s?)\s+(?:of\s+)?/i;
+  /^\s*(?:x\s*)?[([]?\s*(\d[\d./\s]*?)\s*-?\s*(ml|cl|l|(?:fl(?:uid)?[\s.]*)?(?:oz|ounce)|lit(?:er|re)|millilit(?:er|re)|kg|g|gram|lb|pound)s?\.?\s*[)\]]?\s+((?:bottle|can|tin|jigger|shot|carton|jar|box|pouch|packet|package|container)s?)\s+(?:of\s+)?/i;
 
 /** What follows an amount: a unit and an item, or pieces that are counted. */
-export function readAfterQuantity(quantity: Quantity, notes: readonly string[]): Reading {
+export function readAfterQuantity(written: Quantity, notes: readonly string[]): Reading {
+  const quantity = { ...written, rest: written.rest.replace(/^(?:\s*x\s+|ish\s+)(?=\p{L})/iu, " ") };
   const found = readUnit(quantity.rest);
   return found === undefined ? readCounted(quantity, notes) : readInUnit(quantity, found, notes);
 }
 
+/** "45 ml - 60 ml gin" writes the unit of a range twice: the text as "45-60 ml gin", or undefined. */
+function rangeInUnit(quantity: Quantity, found: UnitFound): Quantity | undefined {
+  const to = /^\s*(?:-|to\s|or\s)\s*(?=[\d.])/i.exec(found.rest);
+  const end =
+    to === null || quantity.range !== null ? undefined : readQuantity(found.rest.slice(to[0].length));
+  if (end === undefined || readUnit(end.rest)?.unit !== found.unit) return undefined;
+  return readQuantity(`${quantity.amount}-${end.amount}${end.rest}`);
+}
+
 function readInUnit(quantity: Quantity, found: UnitFound, notes: readonly string[]): Reading {
+  const whole = rangeInUnit(quantity, found);
+  if (whole !== undefined) return readAfterQuantity(whole, notes);
   const { rest, range } = quantity;
   const amount = quantity.amount * found.factor;
   const unit = found.unit === "oz" && BY_WEIGHT.test(found.rest) ? "oz-wt" : found.unit;
@@ -26,15 +44,34 @@ function readInUnit(quantity: Quantity, found: UnitFound, notes: readonly string
   if (/^\s*each\b/i.test(twice.rest)) {
     throw new RefusedLine(`"each" is of several items: write one item on a line.`, { amount, unit });
   }
-  const item = readItemText(twice.rest.replace(BY_WEIGHT, " "));
+  const { text, notes: inside } = withoutContainer(twice.rest.replace(BY_WEIGHT, " "));
+  const item = readItemText(text);
   requireName(item.name, rest, { amount, unit });
+  requireOnePoured(item.name);
   const written = found.factor === 1 ? null : `${quantity.amount} ${rest.trim().split(/[\s.]/)[0]}`;
-  const note = joinNotes([...notes, range, written, ...found.qualifiers, twice.note, ...item.notes]);
+  const note = joinNotes([
+    ...notes,
+    range,
+    written,
+    ...found.qualifiers,
+    twice.note,
+    ...inside,
+    ...item.notes,
+  ]);
   const isCount = unit === "each" || unit === "piece";
   const [name = "", ...orItems] = [item.name, ...item.orItems].map((each) =>
     isCount ? pieceOrName(each) : each,
   );
   return { amount, unit, item: name, orItems, note, error: null };
+}
+
+/** "330 ml can of cola" and "2 tsp or so syrup": what stands between the unit and the name is a remark. */
+function withoutContainer(text: string): { text: string; notes: string[] } {
+  const found = /^\s*-?\s*(?:(or so)\b|(bottle|can|tin|carton|jar|box|pack(?:et)?)\b(?:\s+of\b)?)\s+/i.exec(
+    text,
+  );
+  if (found === null) return { text, notes: [] };
+  return { text: text.slice(found[0].length), notes: [(found[1] ?? found[2] ?? "").toLowerCase()] };
 }
 
 /** An amount without a unit: pieces of a cut, or things counted whole. */
@@ -64,6 +101,13 @@ function readPieces(
 function readWhole({ amount, range }: Quantity, text: string, notes: readonly string[]): Reading {
   const { name, orItems, notes: remarks } = readItemText(text);
   requireName(name, String(amount), { amount });
+  if (hasMeasure(name, amount)) {
+    const word = name.split(" ")[0] ?? "";
+    throw new RefusedLine(
+      `"${word}" in "${amount} ${name}" is not understood: write oz, ml, g … or only what is counted.`,
+      { amount },
+    );
+  }
   if (!isCountable(name) && !(isPlural(name) && Number.isInteger(amount))) {
     throw new RefusedLine(
       `No unit between the amount and "${name}": write oz, ml, dash … or "each" for pieces.`,
@@ -73,6 +117,13 @@ function readWhole({ amount, range }: Quantity, text: string, notes: readonly st
   requireOneThing(name);
   const note = joinNotes([...notes, range, ...remarks]);
   return { amount, unit: "each", item: name, orItems, note, error: null };
+}
+
+/** "2 punnets strawberries", "1 pkg berries", "1/2 yolk of 1 egg": a word unknown here measures what follows it. */
+function hasMeasure(name: string, amount: number): boolean {
+  const [first = "", ...more] = name.split(" ");
+  if (/\bof\s+(?:\d|an?\b|one\b)/i.test(name)) return true;
+  return more.length > 0 && (isPlural(first) || (amount === 1 && isPlural(name)));
 }
 
 /** "cucumber slices" as the one piece that it is counted in, any other name as it is. */
@@ -90,7 +141,7 @@ function readSizedContainer(quantity: Quantity, sized: RegExpExecArray, notes: r
   return readAfterQuantity({ amount, range: null, rest }, [...notes, `${quantity.amount} ${sized[3]}`]);
 }
 
-/** "1 can (12 oz) cola" says how much after all; "1 pinch of salt" does not. */
+/** "1 can (12 oz) cola" and "1 shot/30 ml gin" say how much after all; "1 pinch of salt" does not. */
 export function readVague(line: {
   amount: number;
   rest: string;
@@ -106,6 +157,10 @@ export function readVague(line: {
     const item = after.slice(stated[0].length);
     return readAfterQuantity({ ...inside, rest: `${inside.rest} ${item}` }, [...notes, `${amount} ${vague}`]);
   }
+  const again = /^\s*[/|=]\s*/.exec(after);
+  const measured = again === null ? undefined : readQuantity(after.slice(again[0].length));
+  if (measured !== undefined && readUnit(measured.rest) !== undefined)
+    return readAfterQuantity(measured, [...notes, `${amount} ${vague}`]);
   const { name } = readItemText(after);
   const isName = name !== "" && readUnit(name) === undefined;
   refuseMeasure(vague, { item: isName ? name : null });

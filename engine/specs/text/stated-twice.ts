@@ -1,4 +1,5 @@
 import { DEFAULT_HOUSE_ML, type Unit, unitFactor } from "#engine/measure/units.ts";
+import { joinNotes } from "#engine/specs/text/checks.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
 import { readUnit, vagueMeasure } from "#engine/specs/text/measure-words.ts";
 import { readQuantity } from "#engine/specs/text/quantity.ts";
@@ -37,7 +38,10 @@ export function statedTwice(first: { amount: number; unit: Unit; rest: string })
   const unit = second === undefined ? undefined : readUnit(second.rest);
   if (second === undefined || unit === undefined) return { rest: first.rest, note: null };
   requireAgreement(first, { amount: second.amount * unit.factor, unit: unit.unit });
-  return { rest: unit.rest, note: behind.slice(0, behind.length - unit.rest.length).trim() };
+  const note = behind.slice(0, behind.length - unit.rest.length).trim();
+  if (!/^\s*[/|=]/.test(unit.rest)) return { rest: unit.rest, note };
+  const third = statedTwice({ ...first, rest: unit.rest });
+  return { rest: third.rest, note: joinNotes([note, third.note]) };
 }
 
 function inBrackets(first: { amount: number; unit: Unit }, inside: string, rest: string) {

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { UNITS } from "#engine/measure/units.ts";
+import type { PrintableLine } from "#engine/specs/text/printed-line.ts";
 import { readSpecText } from "#engine/specs/text/read.ts";
-import { type PrintableLine, writeSpecText } from "#engine/specs/text/write.ts";
+import { writeSpecText } from "#engine/specs/text/write.ts";
 
 function readBack(lines: readonly PrintableLine[]) {
   return readSpecText(writeSpecText(lines)).map(({ amount, unit, item, orItems, note, error }) => {
@@ -35,6 +36,7 @@ it("quotes a name that would be read otherwise", () => {
 it("refuses to print what is no line", () => {
   expect(() => writeSpecText([{ ...gin, item: null }])).toThrow(/needs a unit and an item/);
   expect(() => writeSpecText([{ ...gin, amount: null }])).toThrow(/needs an amount/);
+  expect(() => writeSpecText([{ ...gin, item: "dry\ngin" }])).toThrow(/line break/);
 });
 
 const word = fc.stringMatching(/^[A-Za-zéñü'&%0-9-]{1,9}$/);

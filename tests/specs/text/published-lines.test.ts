@@ -1,0 +1,233 @@
+import { describe, expect, it } from "vitest";
+import type { SpecTextLine } from "#engine/specs/text/entry.ts";
+import { readSpecText } from "#engine/specs/text/read.ts";
+
+// The ways of writing are those of published recipe collections (books, magazines, bar blogs, data files); labels are
+// invented. What each line means is common practice.
+
+type Row = [
+  text: string,
+  amount: number | null,
+  unit: SpecTextLine["unit"],
+  item: string,
+  note?: string | null,
+];
+
+function read(text: string): Omit<SpecTextLine, "line" | "orItems"> {
+  const [line, ...more] = readSpecText(text);
+  expect(more).toEqual([]);
+  if (line === undefined) throw new Error(`"${text}" gave no entry.`);
+  const { amount, unit, item, note, error } = line;
+  return { amount, unit, item, note, error };
+}
+
+function table(rows: Row[]): void {
+  it.each<Row>(rows)("%s", (text, amount, unit, item, note) => {
+    const found = read(text);
+    expect(found).toEqual({ amount, unit, item, note: note ?? null, error: null });
+  });
+}
+
+describe("the item before its amount", () => {
+  table([
+    ["Gin = 50 ml", 50, "ml", "Gin"],
+    ["Gin:- 60ml", 60, "ml", "Gin"],
+    ["gin | 60 ml", 60, "ml", "gin"],
+    ["| 60 ml | gin |", 60, "ml", "gin"],
+    ["Gin … 2 oz", 2, "oz", "Gin"],
+    ["2 | oz | gin | |", 2, "oz", "gin"],
+    ["Honey (two teaspoons)", 2, "tsp", "Honey"],
+    ["gin [45 ml]", 45, "ml", "gin"],
+    ["Gin 60 ml (2 oz)", 60, "ml", "Gin", "2 oz"],
+    ["Gin, 60 ml / 2 oz", 60, "ml", "Gin", "2 oz"],
+    ["Gin: 45 ml to 60 ml", 52.5, "ml", "Gin", "45 to 60"],
+    ["Gin 22,5 ml", 22.5, "ml", "Gin"],
+    ["Nine Oaks Rum 43 20 ml", 20, "ml", "Nine Oaks Rum 43"],
+    ["Fresh lime juice – 20ml (2/3 oz)", 20, "ml", "Fresh lime juice", "2/3 oz"],
+    ["Lime juice, fresh, 20 ml", 20, "ml", "Lime juice", "fresh"],
+    ["Lemon juice: 1/2 ounce per serve", 0.5, "oz", "Lemon juice", "per serve"],
+    ["Sparkling wine (about 3 oz)", 3, "oz", "Sparkling wine", "about"],
+    ["Soda water - 60ml, to top", 60, "ml", "Soda water", "top"],
+    ["Aromatic bitters 2-3 dashes", 2.5, "dash", "Aromatic bitters", "2 to 3"],
+    ["Aromatic bitters: dash", 1, "dash", "Aromatic bitters"],
+    ["Soda water (splash)", 1, "splash", "Soda water"],
+    ["Egg white: 1", 1, "each", "Egg white"],
+    ["Egg white x 1", 1, "each", "Egg white"],
+    ["Mint leaves (8)", 8, "each", "Mint leaf"],
+    ["Mint leaves: 8-10", 9, "each", "Mint leaf", "8 to 10"],
+    ["Mint: 8 leaves", 8, "each", "Mint leaf"],
+    ["Lime - 1 wedge", 1, "each", "Lime wedge"],
+    ["lemon wedges 2 (to squeeze)", 2, "each", "lemon wedge", "to squeeze"],
+    ["Lemon, half", 0.5, "each", "Lemon"],
+    ["Lime, juice of 1/2", 0.5, "each", "Lime", "juice of"],
+    ["Spirit X 2 oz", 2, "oz", "Spirit X"],
+  ]);
+});
+
+describe("amounts in figures and words", () => {
+  table([
+    ["one (1) ounce gin", 1, "oz", "gin"],
+    ["One and one-half ounces gin", 1.5, "oz", "gin"],
+    ["one and three quarters ounces gin", 1.75, "oz", "gin"],
+    ["two-thirds ounce lime juice", 2 / 3, "oz", "lime juice"],
+    ["one third of an ounce lime juice", 1 / 3, "oz", "lime juice"],
+    ["45 ml - 60 ml gin", 52.5, "ml", "gin", "45 to 60"],
+    ["20ml-30ml lime juice", 25, "ml", "lime juice", "20 to 30"],
+    ["1/2 oz to 3/4 oz syrup", 0.625, "oz", "syrup", "0.5 to 0.75"],
+    ["couple dashes bitters", 2, "dash", "bitters"],
+    ["2 x dashes bitters", 2, "dash", "bitters"],
+    ["8× mint leaves", 8, "each", "mint leaf"],
+    ["1x egg white", 1, "each", "egg white"],
+    ["10ish mint leaves", 10, "each", "mint leaf"],
+    ["exactly 1 tablespoonful dry sherry", 1, "tbsp", "dry sherry"],
+    ["just under 1 oz gin", 1, "oz", "gin", "just under"],
+    ["2 tsp or so lime juice", 2, "tsp", "lime juice", "or so"],
+    ["4 teaspoonsful sugar", 4, "tsp", "sugar"],
+    ["1 bar sp. syrup", 1, "barspoon", "syrup"],
+    ["3 dashs orange bitters", 3, "dash", "orange bitters"],
+    ["2 tspn sugar", 2, "tsp", "sugar"],
+    ["1 qt water", 4, "cup", "water", "1 qt"],
+    ["2 tbsp/30ml/1fl oz lime juice", 2, "tbsp", "lime juice", "30ml, 1fl oz"],
+    ["4 cl de vodka", 4, "cl", "vodka"],
+  ]);
+});
+
+describe("a container whose size is written", () => {
+  table([
+    ["1 shot/30ml gin", 30, "ml", "gin", "1 shot"],
+    ["1 x 340 g jar of runny honey", 340, "g", "runny honey", "1 jar"],
+    ["330 ml can ginger beer", 330, "ml", "ginger beer", "can"],
+    ["750-milliliter bottle dark rum", 750, "ml", "dark rum", "bottle"],
+    ["1 (1.5 fluid ounce) jigger gin", 1.5, "oz", "gin", "1 jigger"],
+    ["2 46-ounce cans tomato juice", 92, "oz", "tomato juice", "2 cans"],
+  ]);
+});
+
+describe("pieces", () => {
+  table([
+    ["1 spg Mint", 1, "each", "Mint sprig"],
+    ["8 lf Mint", 8, "each", "Mint leaf"],
+    ["1 twst Orange peel", 1, "each", "Orange peel twist"],
+    ["Three pieces of fresh pineapple", 3, "piece", "fresh pineapple"],
+    ["White of an egg", 1, "each", "egg white"],
+    ["The yolks of 2 eggs", 2, "each", "egg yolk"],
+    ["juice ½ lime", 0.5, "each", "lime", "juice of"],
+    ["zest and juice of 1 lime", 1, "each", "lime", "zest and juice of"],
+    ["flesh of 1 mango", 1, "each", "mango", "flesh of"],
+    ["1/2 lime squeezed", 0.5, "each", "lime", "squeezed"],
+    ["1 sugar cube soaked in bitters", 1, "each", "sugar cube", "soaked in bitters"],
+    ['3 (2"-long) strips lemon zest', 3, "each", "lemon zest strip", '2"-long'],
+    ["2-3 thin jalapeño slices, seeds removed", 2.5, "each", "jalapeño slice", "2 to 3, thin, seeds removed"],
+    ["Optional jalapeño slice", 1, "each", "jalapeño slice", "optional"],
+    ["Lemon wedge: For garnish", 1, "each", "Lemon wedge", "For garnish"],
+    ["1 cinnamon stick, snapped in half", 1, "each", "cinnamon stick", "snapped in half"],
+    ["8 thinly sliced circles of cucumber", 8, "each", "cucumber circle", "thinly sliced"],
+    ["1 vanilla pod, seeds scraped", 1, "each", "vanilla pod", "seeds scraped"],
+    [
+      "Juice of 1 lime, plus a lime wedge for serving",
+      1,
+      "each",
+      "lime",
+      "juice of, plus a lime wedge for serving",
+    ],
+    ["1 tea bag", 1, "each", "tea bag"],
+  ]);
+
+  it("the second of two cuts is of the same fruit", () => {
+    const [line] = readSpecText("1 lemon twist or wedge, for garnish");
+    expect(line).toMatchObject({ amount: 1, item: "lemon twist", orItems: ["lemon wedge"], error: null });
+  });
+});
+
+describe("remarks behind the name", () => {
+  table([
+    ["45ml rum. Any light one will do", 45, "ml", "rum", "Any light one will do"],
+    ["1 oz St. Alban pear liqueur", 1, "oz", "St. Alban pear liqueur"],
+    ["2 ounces vodka: use a good one", 2, "oz", "vodka", "use a good one"],
+    ["1 cup lemon juice strained", 1, "cup", "lemon juice", "strained"],
+    ["15 ml sugar syrup- recipe below", 15, "ml", "sugar syrup", "recipe below"],
+    ["1 oz bourbon of your choosing", 1, "oz", "bourbon", "of your choosing"],
+    ["Lemon peel to twist", 1, "each", "Lemon peel", "to twist"],
+    ["6 oz good tequila: rested or silver, or both", 6, "oz", "good tequila", "rested or silver, or both"],
+    ["1 cup water for the syrup", 1, "cup", "water", "for the syrup"],
+    ["1.5oz Pear/Ginger infused vodka", 1.5, "oz", "Pear/Ginger infused vodka"],
+    ["30 ml ginger and lime syrup", 30, "ml", "ginger and lime syrup"],
+    ["2 oz Oak & Ash Jamaican rum", 2, "oz", "Oak & Ash Jamaican rum"],
+  ]);
+
+  it("either of two, however the or is written", () => {
+    const orItems = (text: string) =>
+      readSpecText(text).map(({ item, orItems: others }) => [item, ...others]);
+    expect(orItems("1.5 oz Dark -or- Light Rum")).toEqual([["Dark Rum", "Light Rum"]]);
+    expect(orItems("120ml Ginger Beer/ Ale")).toEqual([["Ginger Beer", "Ale"]]);
+    expect(orItems("1 oz gin, bourbon or vodka")).toEqual([["gin", "bourbon", "vodka"]]);
+    expect(orItems("1 cup crushed or pebble ice")).toEqual([["crushed ice", "pebble ice"]]);
+    expect(orItems("0.5 oz cream or half-and-half")).toEqual([["cream", "half-and-half"]]);
+  });
+});
+
+describe("what fills the glass up", () => {
+  table([
+    ["Fill to the top with cola", null, "top", "cola"],
+    ["Top it up with soda", null, "top", "soda"],
+    ["Complete with soda water", null, "top", "soda water"],
+    ["top w/club soda", null, "top", "club soda"],
+    ["Enough soda water to fill the glass", null, "top", "soda water"],
+  ]);
+});
+
+describe("marks around a line", () => {
+  table([
+    ["☐ 60 ml gin", 60, "ml", "gin"],
+    ["🍸 60 ml gin", 60, "ml", "gin"],
+    ['"60 ml gin",', 60, "ml", "gin"],
+    ["'60 ml gin'", 60, "ml", "gin"],
+    ["[1/8 oz demerara syrup]", 0.125, "oz", "demerara syrup"],
+    ["2\u00a0–\u00a03 dashes bitters", 2.5, "dash", "bitters", "2 to 3"],
+    ["1\u202f¾ oz gin", 1.75, "oz", "gin"],
+  ]);
+});
+
+describe("refused rather than guessed", () => {
+  it.each<[string, RegExp]>([
+    ["1 dash salt and pepper", /"and" joins two items/],
+    ["2 dashes aromatic and orange bitters", /"and" joins two items/],
+    ["1 oz lemon juice and syrup", /"and" joins two items/],
+    ["2 punnets strawberries", /"punnets" is not a measure/],
+    ["2 hods strawberries", /"hods" .* is not understood/],
+    ["1/2 yolk of 1 egg", /is not understood/],
+    [".75 lemon", /No unit is written/],
+    ["1.25in cubes", /"in" is not a measure/],
+    ["lime wheel, 1 sprig mint", /second measure/],
+    ["orange twist, sugar rim", /second item/],
+    ["2 tsp sugar•mint leaves", /more than one entry/],
+    ["1 (12 ounce) can or bottle beer", /does not begin with an item's name/],
+    ["1.5 oz gin and .75 oz vermouth", /second measure/],
+    ["2 oz gin .5 oz lemon juice", /second measure/],
+    ["2 oz gin 3 mint leaves", /second item/],
+    ["Gin 1 oz, vermouth 1 oz", /second/],
+    ["Soda - 2 oz, lime - 1 oz", /second/],
+    ["Glass: 12 oz", /about the drink/],
+    ["Prep time: 5 minutes", /about the drink/],
+    ["1 litre pitcher", /vessel or a tool/],
+    ["a few drops of saline", /"a few" .* how many/],
+    ["a tot of rum", /"tot" is not a measure/],
+  ])("%s", (text, message) => {
+    expect(read(text).error).toMatch(message);
+  });
+});
+
+it("ten thousand lines take less than two seconds of the processor", () => {
+  const lines = [
+    "60 ml gin",
+    "Gin – 60 ml (2 oz)",
+    "2-3 dashes bitters",
+    "Soda water, to top",
+    "1 dash salt and pepper",
+  ];
+  const text = Array.from({ length: 10_000 }, (_, at) => lines[at % lines.length]).join("\n");
+  const before = process.cpuUsage();
+  expect(readSpecText(text)).toHaveLength(10_000);
+  const { user, system } = process.cpuUsage(before);
+  expect((user + system) / 1e6).toBeLessThan(2);
+});
