@@ -15,6 +15,7 @@ const cause = (changes: Partial<Cause>): Cause => ({
   probability: 0.9,
   evidence: [],
   check: "Look for the invoice.",
+  correction: null,
   group: 1,
   ...changes,
 });

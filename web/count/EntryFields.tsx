@@ -30,11 +30,14 @@ export function EntryFields(props: Props) {
   const { draft, item, own, problem, onChange, onField } = props;
   const figure = useRef<HTMLInputElement>(null);
   const main: FieldName = draft.way === "amount" ? "amount" : "containers";
+  // Another pack or unit asks for a figure of its own, so that is where the keys go next.
+  const asked = `${main} ${draft.pack} ${draft.unit}`;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked for decides, the field follows from it
   useEffect(() => {
     figure.current?.focus({ preventScroll: true });
     figure.current?.select();
     onField(main);
-  }, [main, onField]);
+  }, [asked]);
   const isAmount = draft.way === "amount";
   return (
     <div className="entry-fields">
@@ -45,6 +48,7 @@ export function EntryFields(props: Props) {
         <Step sign={-1} {...props} />
         <label className="figure">
           <span>
+            <span className="visually-hidden">{item.item}: </span>
             {isAmount ? `Amount in ${unitWord(draft.unit)}` : `Full${draft.pack ? ` ${draft.pack}` : ""}`}
           </span>
           <input

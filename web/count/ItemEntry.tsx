@@ -23,9 +23,6 @@ type Props = {
   expectedAt: string | null;
 };
 
-/** Asked to look again once a count and item; then the person's word stands. */
-const askedAgain = new Set<string>();
-
 /** One item of the shelf: what is there, typed with a thumb or on a keyboard, then on to the next. */
 export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
   const venue = useVenue();
@@ -61,9 +58,7 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
       venue,
       expectedAt,
     });
-    const asked = `${count.name} ${item.item}`;
-    if (unexpected === null || askedAgain.has(asked)) return goOn();
-    askedAgain.add(asked);
+    if (unexpected === null || !mayAskAgain(count.name, item.item)) return goOn();
     setSurprise(unexpected);
   };
   const submit = (event: FormEvent) => {
@@ -158,4 +153,12 @@ function zeroOf({ amount, unit }: CountRow) {
   return amount === null
     ? { ...nothing, full: 0, amount: null, unit: null }
     : { ...nothing, full: null, amount: 0, unit };
+}
+
+/** True the first time a count and item is asked about; after that the person's word stands. */
+function mayAskAgain(count: string, item: string): boolean {
+  const key = `ullage-looked-again ${JSON.stringify([count, item])}`;
+  if (sessionStorage.getItem(key) !== null) return false;
+  sessionStorage.setItem(key, "asked");
+  return true;
 }

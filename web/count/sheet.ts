@@ -1,7 +1,7 @@
 import { queryOptions } from "@tanstack/react-query";
 import type { BaseUnit, Unit } from "#engine/measure/units.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { get } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 
 export type SheetPack = { pack: string; size: number; emptyG: number | null; fullG: number | null };
 
@@ -36,12 +36,13 @@ type Saved = { count: string; sheet: Sheet };
 export function sheetQuery(count: string) {
   return queryOptions({
     queryKey: ["count-sheet", count],
-    queryFn: async () => {
-      const sheet = await get<Sheet>("/counts/sheet");
+    queryFn: async (): Promise<Sheet> => {
+      const sheet = await answerOf(server.counts.sheet.$get());
       localStorage.setItem(KEY, JSON.stringify({ count, sheet } satisfies Saved));
       return sheet;
     },
     initialData: () => savedSheet(count),
+    networkMode: "always",
     staleTime: Number.POSITIVE_INFINITY,
   });
 }
@@ -53,10 +54,28 @@ function savedSheet(count: string): Sheet | undefined {
   return saved.count === count ? saved.sheet : undefined;
 }
 
+const ROWS_KEY = "ullage-count-rows";
+
+/** Keeps on the device what the server was last known to hold of a count, for a reload without signal. */
+export function saveRows(count: string, rows: readonly CountRow[]): void {
+  localStorage.setItem(ROWS_KEY, JSON.stringify({ count, rows }));
+}
+
+function savedRows(count: string): CountRow[] | undefined {
+  const text = localStorage.getItem(ROWS_KEY);
+  if (text === null) return undefined;
+  const saved = JSON.parse(text) as { count: string; rows: CountRow[] };
+  return saved.count === count ? saved.rows : undefined;
+}
+
 /** What the server holds of a count. */
 export function rowsQuery(count: string) {
   return queryOptions({
     queryKey: ["count-rows", count],
-    queryFn: () => get<CountRow[]>(`/counts/rows/${encodeURIComponent(count)}`),
+    queryFn: async (): Promise<CountRow[]> =>
+      answerOf(server.counts.rows[":name"].$get({ param: { name: count } })),
+    initialData: () => savedRows(count),
+    initialDataUpdatedAt: 0,
+    networkMode: "always",
   });
 }

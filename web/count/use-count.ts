@@ -1,7 +1,7 @@
 import { useQuery, useQueryClient } from "@tanstack/react-query";
 import { useEffect, useMemo } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { rowsQuery, type Sheet, type SheetArea, sheetQuery } from "./sheet.ts";
+import { rowsQuery, type Sheet, type SheetArea, saveRows, sheetQuery } from "./sheet.ts";
 import { placeOf, send, useWaiting, type WaitingEntry, whenSent } from "./waiting.ts";
 
 export type CountState = {
@@ -32,6 +32,9 @@ export function useCount(name: string): CountState {
     });
     void send();
   }, [queryClient]);
+  useEffect(() => {
+    if (served !== undefined) saveRows(name, served);
+  }, [name, served]);
   const rows = useMemo(
     () =>
       laidOver(

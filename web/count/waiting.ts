@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { ProblemError, post } from "../api.ts";
+import { answerOf, ProblemError, server } from "../api.ts";
 
 /** An entry that the server has not acknowledged yet; `refused` says why when it will not take it. */
 export type WaitingEntry = { row: CountRow; refused: string | null };
@@ -9,6 +9,9 @@ export type WaitingEntry = { row: CountRow; refused: string | null };
 const PREFIX = "ullage-count-entry ";
 const FIRST_RETRY_MS = 2_000;
 const LONGEST_RETRY_MS = 30_000;
+
+/** Entries by key that a full or forbidden storage would not take: they live as long as the page does. */
+const unkept = new Map<string, string>();
 
 const listeners = new Set<() => void>();
 let entries: readonly WaitingEntry[] = readAll();
@@ -29,7 +32,7 @@ export function placeOf({
 
 /** Keeps an entry on this device until the server has it, and sends it at once. */
 export function enter(row: CountRow): void {
-  localStorage.setItem(PREFIX + placeOf(row), JSON.stringify({ row, refused: null } satisfies WaitingEntry));
+  write(PREFIX + placeOf(row), { row, refused: null });
   announce();
   retryMs = FIRST_RETRY_MS;
   void send();
@@ -37,7 +40,7 @@ export function enter(row: CountRow): void {
 
 /** Takes back an entry the server refused. */
 export function drop(row: CountRow): void {
-  localStorage.removeItem(PREFIX + placeOf(row));
+  erase(PREFIX + placeOf(row));
   announce();
 }
 
@@ -73,21 +76,19 @@ function nextToSend(): WaitingEntry | undefined {
 
 async function sendOne({ row }: WaitingEntry): Promise<void> {
   const key = PREFIX + placeOf(row);
-  const sent = localStorage.getItem(key);
+  const sent = read(key);
   try {
-    await post("/counts/entries", row);
+    await answerOf(server.counts.entries.$post({ json: row }));
   } catch (error) {
     const isRefusal = error instanceof ProblemError && error.status >= 400 && error.status < 500;
     if (!isRefusal) throw error;
-    if (localStorage.getItem(key) === sent) {
-      localStorage.setItem(key, JSON.stringify({ row, refused: error.message } satisfies WaitingEntry));
-    }
+    if (read(key) === sent) write(key, { row, refused: error.message });
     announce();
     return;
   }
   onSent(row);
   // Counted again while it was on its way: the newer entry still waits.
-  if (localStorage.getItem(key) === sent) localStorage.removeItem(key);
+  if (read(key) === sent) erase(key);
   announce();
 }
 
@@ -102,10 +103,32 @@ function announce(): void {
 }
 
 function readAll(): WaitingEntry[] {
-  return Object.keys(localStorage)
-    .filter((key) => key.startsWith(PREFIX))
-    .map((key) => JSON.parse(localStorage.getItem(key) ?? "") as WaitingEntry)
+  const keys = [...Object.keys(localStorage).filter((key) => key.startsWith(PREFIX)), ...unkept.keys()];
+  return [...new Set(keys)]
+    .flatMap((key) => {
+      const text = read(key);
+      return text === null ? [] : [JSON.parse(text) as WaitingEntry];
+    })
     .sort((a, b) => a.row.at.localeCompare(b.row.at));
+}
+
+function read(key: string): string | null {
+  return unkept.get(key) ?? localStorage.getItem(key);
+}
+
+function write(key: string, entry: WaitingEntry): void {
+  const text = JSON.stringify(entry);
+  try {
+    localStorage.setItem(key, text);
+    unkept.delete(key);
+  } catch {
+    unkept.set(key, text);
+  }
+}
+
+function erase(key: string): void {
+  unkept.delete(key);
+  localStorage.removeItem(key);
 }
 
 window.addEventListener("online", () => void send());

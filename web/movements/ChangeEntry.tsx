@@ -16,9 +16,12 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
   const venue = useVenue();
   const queryClient = useQueryClient();
   const notify = useNotify();
-  const dialog = useRef<HTMLDialogElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   const [reason, setReason] = useState("");
-  useEffect(() => dialog.current?.showModal(), []);
+  useEffect(() => {
+    heading.current?.focus();
+    heading.current?.scrollIntoView({ block: "center" });
+  }, []);
   const save = useMutation({
     mutationFn: (facts: AnyFact | null) => {
       const change = { kind, id, reason: reason.trim() };
@@ -46,15 +49,12 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
       onChange={(event) => setReason(event.target.value)}
     />
   );
+  const title = `${way === "correct" ? "Correct" : "Take back"} ${what}, ${amount}`;
   return (
-    <dialog
-      ref={dialog}
-      className="confirm change-entry"
-      aria-labelledby="change-entry-title"
-      onClose={onClose}
-    >
-      <h2 id="change-entry-title">
-        {way === "correct" ? "Correct" : "Take back"} {what}, {amount}
+    // No modal dialog: the lists of names open beside the form, where a dialog of the browser would cover them.
+    <section className="enter-facts change-entry" aria-label={title}>
+      <h2 ref={heading} tabIndex={-1}>
+        {title}
       </h2>
       {why}
       {way === "correct" ? (
@@ -69,14 +69,14 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
           onLeave={onClose}
         />
       ) : (
-        <div className="confirm-acts">
-          <Button onClick={onClose}>Leave it</Button>
+        <div className="form-acts">
           <Button kind="main" disabled={!hasReason || save.isPending} onClick={() => save.mutate(null)}>
             Take it back
           </Button>
+          <Button onClick={onClose}>Leave it</Button>
         </div>
       )}
       <Problems error={save.error} />
-    </dialog>
+    </section>
   );
 }

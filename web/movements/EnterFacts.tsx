@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { type AnyFact, enterFacts, type Facts, type Kind, newEntryKey } from "./entries.ts";
 import { FactForm } from "./FactForm.tsx";
 
@@ -9,6 +10,7 @@ import { FactForm } from "./FactForm.tsx";
 export function EnterFacts({ kind, onClose }: { kind: Kind; onClose: () => void }) {
   const queryClient = useQueryClient();
   const notify = useNotify();
+  const place = useFocusFirst<HTMLElement>();
   const [key] = useState(newEntryKey);
   const save = useMutation({
     mutationFn: (facts: AnyFact[]) => enterFacts(kind, facts as Facts[typeof kind][], key),
@@ -19,7 +21,7 @@ export function EnterFacts({ kind, onClose }: { kind: Kind; onClose: () => void 
     },
   });
   return (
-    <section className="enter-facts">
+    <section ref={place} className="enter-facts">
       <FactForm
         kind={kind}
         act="Enter it"

@@ -34,6 +34,15 @@ export function EntryTable({ kind }: { kind: Kind }) {
   const shown = all.filter(({ fact }) => newest - Date.parse(fact.at) < Number(span) * 86_400_000);
   return (
     <section className="entries">
+      {asked === null ? null : (
+        <ChangeEntry
+          key={`${asked.entry.id} ${asked.way}`}
+          kind={kind}
+          entry={asked.entry}
+          way={asked.way}
+          onClose={() => setAsked(null)}
+        />
+      )}
       <DataTable
         caption="Newest first. What was corrected shows what it was before."
         columns={columnsOf(kind, venue, setAsked)}
@@ -54,15 +63,6 @@ export function EntryTable({ kind }: { kind: Kind }) {
           </Empty>
         }
       />
-      {asked === null ? null : (
-        <ChangeEntry
-          key={`${asked.entry.id} ${asked.way}`}
-          kind={kind}
-          entry={asked.entry}
-          way={asked.way}
-          onClose={() => setAsked(null)}
-        />
-      )}
     </section>
   );
 }

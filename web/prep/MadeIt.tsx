@@ -1,18 +1,30 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
-import { type FormEvent, useState } from "react";
+import { type FormEvent, type ReactNode, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import type { Batch } from "#engine/stock/movement.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { formatMoment } from "../format.ts";
+import { newEntryKey, withdrawEntry } from "../movements/entries.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { entryMoment } from "./entry-moment.ts";
 import type { BatchCard } from "./prep-queries.ts";
 
 type Props = { card: BatchCard };
+
+/** Takes the place of the form, and of its focus. */
+function Recorded({ children }: { children: ReactNode }) {
+  const place = useFocusFirst<HTMLElement>();
+  return (
+    <section ref={place} className="made-it" role="status">
+      {children}
+    </section>
+  );
+}
 
 /** Records the batch with what it really gave; that moves what the next one is expected to give. */
 export function MadeIt({ card: { prep, make, unit, date } }: Props) {
@@ -21,19 +33,23 @@ export function MadeIt({ card: { prep, make, unit, date } }: Props) {
   const notify = useNotify();
   const [made, setMade] = useState(String(Math.round(make * 10) / 10));
   const [by, setBy] = useState("");
+  // Pressed again after a lost answer it is still one batch.
+  const [key, setKey] = useState(newEntryKey);
   const [recorded, setRecorded] = useState<{ id: number; batch: Batch } | null>(null);
   const amount = readAmount(made, { decimalComma: true });
   const isWrong = amount === undefined || amount <= 0;
   const record = useMutation({
-    mutationFn: (batch: Batch) => post<{ id: number }>("/batches", batch),
+    mutationFn: (batch: Batch) =>
+      answerOf(server.batches.$post({ json: batch }, { headers: { "idempotency-key": key } })),
     onSuccess: async ({ id }, batch) => {
       setRecorded({ id, batch });
+      setKey(newEntryKey());
       notify({ text: `${prep}: ${batch.made} ${unit} recorded.`, undo: () => takeBack.mutate(id) });
       await queryClient.invalidateQueries();
     },
   });
   const takeBack = useMutation({
-    mutationFn: (id: number) => post(`/entries/batches/${id}/withdraw`, { reason: "entered by mistake" }),
+    mutationFn: (id: number) => withdrawEntry({ kind: "batches", id, reason: "entered by mistake" }),
     onSuccess: async () => {
       setRecorded(null);
       notify({ text: `The batch of ${prep} is taken back.` });
@@ -49,7 +65,7 @@ export function MadeIt({ card: { prep, make, unit, date } }: Props) {
   if (recorded !== null) {
     const { id, batch } = recorded;
     return (
-      <section className="made-it" role="status">
+      <Recorded>
         <p>
           <strong>
             Recorded: {batch.made} {unit}
@@ -60,7 +76,7 @@ export function MadeIt({ card: { prep, make, unit, date } }: Props) {
           Take it back
         </Button>
         <Problems error={takeBack.error} />
-      </section>
+      </Recorded>
     );
   }
   return (

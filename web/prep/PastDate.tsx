@@ -1,7 +1,9 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
+import { useState } from "react";
 import type { Loss } from "#engine/stock/movement.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { formatDate, formatLocal } from "../format.ts";
+import { newEntryKey, withdrawEntry } from "../movements/entries.ts";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
@@ -17,16 +19,24 @@ export function PastDate({ discard, date, planAt }: Props) {
   const venue = useVenue();
   const queryClient = useQueryClient();
   const notify = useNotify();
+  // Pressed again after a lost answer it is still one loss.
+  const [key, setKey] = useState(newEntryKey);
   const renew = () => queryClient.invalidateQueries();
   const takeBack = async (id: number, prep: string) => {
-    await post(`/entries/losses/${id}/withdraw`, { reason: "entered by mistake" });
+    await withdrawEntry({ kind: "losses", id, reason: "entered by mistake" });
     notify({ text: `${prep} counts as there again.` });
     await renew();
   };
   const throwOut = useMutation({
     mutationFn: (old: Discard) =>
-      post<{ id: number }>("/losses", lossOf(old, entryMoment({ date, planAt, venue }))),
+      answerOf(
+        server.losses.$post(
+          { json: lossOf(old, entryMoment({ date, planAt, venue })) },
+          { headers: { "idempotency-key": encodeURIComponent(`${key} ${old.prep} ${old.madeAt}`) } },
+        ),
+      ),
     onSuccess: async ({ id }, { prep }) => {
+      setKey(newEntryKey());
       notify({ text: `${prep} thrown out: recorded as a loss.`, undo: () => void takeBack(id, prep) });
       await renew();
     },

@@ -1,20 +1,18 @@
 import { queryOptions } from "@tanstack/react-query";
-import type { Unit } from "#engine/measure/units.ts";
-import type { BatchCard } from "#engine/prep/batch-card.ts";
-import type { PrepPlan } from "#engine/prep/plan.ts";
-import { get } from "../api.ts";
+import { type Answer, answerOf, server } from "../api.ts";
 
 /** The day's plan; its moments are the venue's local time, "2026-11-25 14:00". */
-export type PrepReport = PrepPlan;
+export type PrepReport = Answer<typeof server.reports.prep.$get>;
 
-export type PlannedBatch = PrepPlan["batches"][number];
-export type Discard = PrepPlan["discard"][number];
+export type BatchCard = Answer<typeof server.reports.prep.card.$get>;
+export type PlannedBatch = PrepReport["batches"][number];
+export type Discard = PrepReport["discard"][number];
 
 /** What to make on a date; without one, on the day of the book's last entry. */
 export function prepQuery(date: string | undefined) {
   return queryOptions({
     queryKey: ["prep", date ?? "last"],
-    queryFn: () => get<PrepReport>("/reports/prep", { for: date }),
+    queryFn: () => answerOf(server.reports.prep.$get({ query: date === undefined ? {} : { for: date } })),
   });
 }
 
@@ -30,8 +28,15 @@ export function cardQuery({
 }) {
   return queryOptions({
     queryKey: ["prep", "card", prep, date, make],
-    queryFn: () => get<BatchCard>("/reports/prep/card", { prep, for: date, make }),
+    queryFn: () =>
+      answerOf(
+        server.reports.prep.card.$get({
+          query: {
+            prep,
+            ...(date === undefined ? {} : { for: date }),
+            ...(make === undefined ? {} : { make: String(make) }),
+          },
+        }),
+      ),
   });
 }
-
-export type { BatchCard, Unit };

@@ -1,6 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { formatDate, formatMoment, formatNumber, plural } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
@@ -19,7 +19,8 @@ export function Imports() {
   const { data: imports = [] } = useQuery(importsQuery);
   const [asked, setAsked] = useState<SaleImport | null>(null);
   const undo = useMutation({
-    mutationFn: ({ importId }: SaleImport) => post(`/sales/imports/${importId}/undo`),
+    mutationFn: ({ importId }: SaleImport) =>
+      answerOf(server.sales.imports[":id"].undo.$post({ param: { id: String(importId) } })),
     onSuccess: async (_, { file }) => {
       setAsked(null);
       notify({ text: `${file} is taken back. Reading the file in again brings it back.` });

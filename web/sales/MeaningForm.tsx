@@ -3,7 +3,7 @@ import { type FormEvent, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { RingName } from "#engine/sales/ring.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
@@ -24,7 +24,7 @@ export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () =
   const [unit, setUnit] = useState<Unit>("oz");
   const isDrink = catalogue?.drinks.some((drink) => drink.name === meaning) ?? false;
   const save = useMutation({
-    mutationFn: (ring: RingName) => post("/ring-names", ring),
+    mutationFn: (ring: RingName) => answerOf(server["ring-names"].$post({ json: ring })),
     onSuccess: async (_, { soldAs }) => {
       notify({
         text: `${ringName} ${soldAs.kind === "ignore" ? "is left out from now on." : `means ${meaning}.`}`,

@@ -3,7 +3,7 @@ import { type FormEvent, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { Modifier } from "#engine/sales/ring.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
@@ -32,7 +32,7 @@ export function ModifierForm({ modifier, onDone }: { modifier: string; onDone: (
   const [typed, setTyped] = useState("");
   const [unit, setUnit] = useState<Unit>("oz");
   const save = useMutation({
-    mutationFn: (row: Modifier) => post("/modifiers", [row]),
+    mutationFn: (row: Modifier) => answerOf(server.modifiers.$post({ json: [row] })),
     onSuccess: async () => {
       notify({ text: `${modifier} is known now.` });
       onDone();

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
+import type { ClientResponse } from "hono/client";
 import { useState } from "react";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { formatNumber, plural } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { useNotify } from "../parts/Notice.tsx";
@@ -17,7 +18,9 @@ export function ReadFiles() {
   const notify = useNotify();
   const [file] = files;
   const look = useMutation({
-    mutationFn: (next: File) => post<SalesPreview>("/sales/preview", formOf(next)),
+    mutationFn: async (file: File): Promise<SalesPreview> =>
+      // Typed by the server as one of two shapes; what they share is all the screen needs.
+      answerOf(server.sales.preview.$post({ form: { file } }) as Promise<ClientResponse<SalesPreview>>),
   });
   const turnTo = (rest: readonly File[]) => {
     setFiles(rest);
@@ -25,7 +28,8 @@ export function ReadFiles() {
     if (rest[0] !== undefined) look.mutate(rest[0]);
   };
   const take = useMutation({
-    mutationFn: (next: File) => post<ImportAnswer>("/sales/import", formOf(next)),
+    mutationFn: async (file: File): Promise<ImportAnswer> =>
+      answerOf(server.sales.import.$post({ form: { file } })),
     onSuccess: async (answer, { name }) => {
       setOutcome(answer);
       notify({
@@ -85,10 +89,4 @@ export function RefusedRows({ refused }: { refused: ImportAnswer["refused"] }) {
       {refused.length > SHOWN ? <li>and {formatNumber(refused.length - SHOWN)} more.</li> : null}
     </ul>
   );
-}
-
-function formOf(file: File): FormData {
-  const form = new FormData();
-  form.set("file", file);
-  return form;
 }

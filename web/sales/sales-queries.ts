@@ -1,7 +1,7 @@
 import { queryOptions } from "@tanstack/react-query";
 import type { ColumnFinding } from "#engine/sales/read/columns.ts";
 import type { RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
-import { get } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 
 /** What a ring name may mean; `score` 0 to 100. */
 export type Meaning = { name: string; kind: "drink" | "item"; score: number };
@@ -57,15 +57,15 @@ export type Unmapped = {
 
 export const importsQuery = queryOptions({
   queryKey: ["sales", "imports"],
-  queryFn: () => get<SaleImport[]>("/sales/imports"),
+  queryFn: async (): Promise<SaleImport[]> => answerOf(server.sales.imports.$get()),
 });
 
 export const daysQuery = queryOptions({
   queryKey: ["sales", "days"],
-  queryFn: () => get<SalesDay[]>("/sales/days"),
+  queryFn: async (): Promise<SalesDay[]> => answerOf(server.sales.days.$get({ query: {} })),
 });
 
 export const unmappedQuery = queryOptions({
   queryKey: ["sales", "unmapped"],
-  queryFn: () => get<Unmapped>("/sales/unmapped"),
+  queryFn: async (): Promise<Unmapped> => answerOf(server.sales.unmapped.$get({ query: {} })),
 });

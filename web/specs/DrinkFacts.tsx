@@ -3,12 +3,13 @@ import { type FormEvent, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { type Drink, ICES, TECHNIQUES } from "#engine/specs/spec.ts";
 import { currencyDigits } from "#engine/venue.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { formatDate, formatMoney, formatNumber } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { costQuery } from "./spec-queries.ts";
 
@@ -67,6 +68,7 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
   const queryClient = useQueryClient();
   const notify = useNotify();
   const digits = currencyDigits(currency);
+  const place = useFocusFirst<HTMLFormElement>();
   const [changed, setChanged] = useState(drink);
   const [price, setPrice] = useState(
     drink.priceMinor === null ? "" : String(drink.priceMinor / 10 ** digits),
@@ -76,7 +78,7 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
   const major = numberOrNull(price);
   const size = numberOrNull(glassMl);
   const save = useMutation({
-    mutationFn: (written: Drink) => post("/drinks", written),
+    mutationFn: (written: Drink) => answerOf(server.drinks.$post({ json: written })),
     onSuccess: async () => {
       notify({ text: `${drink.name} is saved.` });
       onDone();
@@ -97,7 +99,7 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
   };
   const set = (part: Partial<Drink>) => setChanged({ ...changed, ...part });
   return (
-    <form className="facts-form" onSubmit={submit}>
+    <form ref={place} className="facts-form" onSubmit={submit}>
       <Field
         label={`Price, ${currency}`}
         inputMode="decimal"

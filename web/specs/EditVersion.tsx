@@ -2,7 +2,7 @@ import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { type FormEvent, useEffect, useId, useState } from "react";
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
 import { writeSpecText } from "#engine/specs/text/write.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { formatDate } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
@@ -33,7 +33,8 @@ export function EditVersion({ makes, versions, today, onDone }: Props) {
   const wrong = lines.filter(({ error: message }) => message !== null).length;
   const replaced = versions.some((version) => version.from === from);
   const save = useMutation({
-    mutationFn: () => post("/specs", { makes, from, lines: lines.flatMap(specLineOf) }),
+    mutationFn: () =>
+      answerOf(server.specs.$post({ json: { makes, from, lines: lines.flatMap(specLineOf) } })),
     onSuccess: async () => {
       notify({ text: `${makes}: the spec from ${formatDate(from)} is saved.` });
       onDone();

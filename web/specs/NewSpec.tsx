@@ -5,7 +5,7 @@ import { readAmount } from "#engine/measure/amount.ts";
 import type { Drink } from "#engine/specs/spec.ts";
 import type { Item } from "#engine/stock/item.ts";
 import { currencyDigits } from "#engine/venue.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
@@ -31,13 +31,11 @@ export function NewSpec() {
   const name = typed.trim();
   const major = price.trim() === "" ? null : readAmount(price, { decimalComma: true });
   const save = useMutation({
-    mutationFn: () =>
-      kind === "drink"
-        ? post(
-            "/drinks",
-            newDrink(name, major == null ? null : Math.round(major * 10 ** currencyDigits(venue.currency))),
-          )
-        : post("/items", newPrep(name, kind)),
+    mutationFn: async () => {
+      const priceMinor = major == null ? null : Math.round(major * 10 ** currencyDigits(venue.currency));
+      if (kind === "drink") await answerOf(server.drinks.$post({ json: newDrink(name, priceMinor) }));
+      else await answerOf(server.items.$post({ json: newPrep(name, kind) }));
+    },
     onSuccess: async () => {
       await queryClient.invalidateQueries();
       await navigate({ to: "/specs/$name", params: { name } });

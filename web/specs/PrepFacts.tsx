@@ -4,12 +4,13 @@ import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { PrepVersion } from "#engine/specs/spec.ts";
 import type { Item } from "#engine/stock/item.ts";
 import type { CatalogueAnswer } from "../answers.ts";
-import { post } from "../api.ts";
+import { answerOf, server } from "../api.ts";
 import { formatDate, formatNumber } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { numberOrNull } from "./DrinkFacts.tsx";
 
 type Props = { item: Item; catalogue: CatalogueAnswer; today: string };
@@ -82,6 +83,7 @@ type NumberKey = (typeof NUMBERS)[number][0];
 function PrepForm({ item, current, today, onDone }: FormProps) {
   const queryClient = useQueryClient();
   const notify = useNotify();
+  const place = useFocusFirst<HTMLFormElement>();
   const [from, setFrom] = useState(current?.from ?? today);
   const [unit, setUnit] = useState<Unit>(current?.unit ?? item.base);
   const [method, setMethod] = useState(current?.method ?? "");
@@ -90,7 +92,7 @@ function PrepForm({ item, current, today, onDone }: FormProps) {
   const yielded = read("yield");
   const isWrong = yielded == null || yielded <= 0 || NUMBERS.some(([key]) => read(key) === undefined);
   const save = useMutation({
-    mutationFn: (version: PrepVersion) => post("/preps", version),
+    mutationFn: (version: PrepVersion) => answerOf(server.preps.$post({ json: version })),
     onSuccess: async () => {
       notify({ text: `${item.name}: the making from ${formatDate(from)} is saved.` });
       onDone();
@@ -114,7 +116,7 @@ function PrepForm({ item, current, today, onDone }: FormProps) {
     });
   };
   return (
-    <form className="facts-form" onSubmit={submit}>
+    <form ref={place} className="facts-form" onSubmit={submit}>
       <Field
         label="From"
         type="date"

@@ -1,0 +1,74 @@
+import type { DrinkCost } from "#engine/costing/report.ts";
+import type { CatalogueAnswer } from "../answers.ts";
+import { formatMoney, formatNumber } from "../format.ts";
+import { DataTable } from "../parts/DataTable.tsx";
+import type { Column } from "../parts/table-column.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { fromColumn, nameColumn } from "./spec-columns.tsx";
+import { versionsOf } from "./versions.ts";
+
+type DrinkRow = { name: string; price: number | null; from: string | null; versions: number } & Pick<
+  DrinkCost,
+  "cost" | "costPct" | "contribution"
+>;
+
+/** Drinks with what each costs, brings and leaves. */
+export function DrinksTable({
+  catalogue,
+  costs = [],
+}: {
+  catalogue: CatalogueAnswer;
+  costs: DrinkCost[] | undefined;
+}) {
+  const { currency } = useVenue();
+  const rows = catalogue.drinks.map(({ name }): DrinkRow => {
+    const own = costs.find(({ drink }) => drink === name);
+    const versions = versionsOf(catalogue.specs, name);
+    return {
+      name,
+      price: own?.price ?? null,
+      from: own?.from ?? versions[0]?.from ?? null,
+      versions: versions.length,
+      cost: own?.cost ?? null,
+      costPct: own?.costPct ?? null,
+      contribution: own?.contribution ?? null,
+    };
+  });
+  const money = (key: "price" | "cost" | "contribution", head: string): Column<DrinkRow> => ({
+    key,
+    head,
+    kind: "number",
+    value: (row) => row[key],
+    show: (row) =>
+      row[key] === null ? <span className="soft">not known</span> : formatMoney(row[key], currency),
+  });
+  const columns: Column<DrinkRow>[] = [
+    nameColumn("Drink"),
+    {
+      key: "costPct",
+      head: "Cost of price",
+      unit: "%",
+      kind: "number",
+      onPhone: "main",
+      value: ({ costPct }) => costPct,
+      show: ({ costPct }) => (costPct === null ? null : formatNumber(costPct, 1)),
+    },
+    money("cost", "Cost"),
+    money("price", "Price"),
+    money("contribution", "Leaves"),
+    fromColumn(),
+  ];
+  return (
+    <section>
+      <h2>Drinks</h2>
+      <DataTable
+        caption="Cost by the spec in force and the prices paid; the price is the menu's, taxes as the book has them."
+        columns={columns}
+        rows={rows}
+        rowKey={({ name }) => name}
+        fileName="drinks"
+        initialSort={{ key: "costPct", isDescending: true }}
+      />
+    </section>
+  );
+}

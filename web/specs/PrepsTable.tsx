@@ -1,0 +1,77 @@
+import type { CatalogueAnswer } from "../answers.ts";
+import { formatMoney, formatNumber } from "../format.ts";
+import { DataTable } from "../parts/DataTable.tsx";
+import type { Column } from "../parts/table-column.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { fromColumn, nameColumn } from "./spec-columns.tsx";
+import { versionsOf } from "./versions.ts";
+
+type PrepRow = {
+  name: string;
+  from: string | null;
+  versions: number;
+  yields: string;
+  shelfLifeDays: number | null;
+  costPerUnit: number | null;
+};
+
+/** Preps with what each yields, how long it keeps and what it costs. */
+export function PrepsTable({
+  catalogue,
+  costPerBase,
+}: {
+  catalogue: CatalogueAnswer;
+  costPerBase: ReadonlyMap<string, number | null>;
+}) {
+  const { currency } = useVenue();
+  const names = [...new Set(catalogue.preps.map(({ prep }) => prep))];
+  const rows = names.map((name): PrepRow => {
+    const newest = catalogue.preps
+      .filter(({ prep }) => prep === name)
+      .sort((a, b) => b.from.localeCompare(a.from))[0];
+    const cost = costPerBase.get(name) ?? null;
+    const base = catalogue.items.find((item) => item.name === name)?.base;
+    return {
+      name,
+      from: versionsOf(catalogue.specs, name)[0]?.from ?? newest?.from ?? null,
+      versions: versionsOf(catalogue.specs, name).length,
+      yields: newest === undefined ? "" : `${formatNumber(newest.yield)} ${newest.unit}`,
+      shelfLifeDays: newest?.shelfLifeDays ?? null,
+      costPerUnit: cost === null ? null : cost * (base === "each" ? 1 : 1000),
+    };
+  });
+  const columns: Column<PrepRow>[] = [
+    nameColumn("Prep"),
+    { key: "yields", head: "Yields", kind: "text", onPhone: "main", value: ({ yields }) => yields },
+    {
+      key: "keeps",
+      head: "Keeps",
+      unit: "days",
+      kind: "number",
+      value: ({ shelfLifeDays }) => shelfLifeDays,
+    },
+    {
+      key: "cost",
+      head: "Cost of a litre, kilogram or piece",
+      kind: "number",
+      value: ({ costPerUnit }) => costPerUnit,
+      show: ({ costPerUnit }) =>
+        costPerUnit === null ? <span className="soft">not known</span> : formatMoney(costPerUnit, currency),
+    },
+    fromColumn(),
+  ];
+  if (rows.length === 0) return null;
+  return (
+    <section>
+      <h2>Preps</h2>
+      <DataTable
+        caption="Made in house."
+        columns={columns}
+        rows={rows}
+        rowKey={({ name }) => name}
+        fileName="preps"
+        isPlain
+      />
+    </section>
+  );
+}
