@@ -1,7 +1,7 @@
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import Database from "better-sqlite3";
-import { DatabaseFileError } from "#db/errors.ts";
+import { DatabaseFileError, isDamage } from "#db/errors.ts";
 import { closeDatabase, type Db, openDatabase } from "#db/open.ts";
 
 /**
@@ -60,14 +60,29 @@ export async function checkDatabase({ sqlite }: Db): Promise<string[]> {
 }
 
 async function proveWhole(part: string, backup: string): Promise<void> {
-  const db = openDatabase(part);
+  const db = openedCopy(part, backup);
   try {
     const problems = await checkDatabase(db);
-    if (problems.length > 0)
-      throw new DatabaseFileError(`${backup} is damaged: ${problems[0]}. Nothing was changed.`);
+    if (problems.length > 0) throw damaged(backup, problems[0]);
     db.sqlite.pragma("wal_checkpoint(TRUNCATE)");
+  } catch (error) {
+    throw isDamage(error) ? damaged(backup, (error as Error).message) : error;
   } finally {
     closeDatabase(db);
+  }
+}
+
+function damaged(backup: string, how = "broken"): DatabaseFileError {
+  return new DatabaseFileError(`${backup} is damaged: ${how}. Nothing was changed; name another backup.`);
+}
+
+/** Opens the copy of a backup; what is wrong with it is said of the file that was named. */
+function openedCopy(part: string, backup: string): Db {
+  try {
+    return openDatabase(part);
+  } catch (error) {
+    if (!(error instanceof DatabaseFileError)) throw error;
+    throw new DatabaseFileError(error.message.replace(part, backup));
   }
 }
 

@@ -3,12 +3,12 @@ import { NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { ledgerState } from "#db/schema/venue.ts";
 import { clearBook, insertBook, readStoredBook } from "#db/stored/book.ts";
-import { SaleNames } from "#db/stored/sale-blocks.ts";
-import { clearSales, insertImport, linesOfImport, retally, type SalesFileRead } from "#db/stored/sales.ts";
+import { storedTexts } from "#db/stored/sale-blocks.ts";
+import { clearSales, insertImport, linesOfImport, type SalesFileRead } from "#db/stored/sales.ts";
 import { type Doing, inTransaction, momentOf } from "#db/stored/transaction.ts";
 import type { Book } from "#engine/book.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import { writeSales } from "#engine/sales/read/canonical.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 /** The book as it now stands: entries that were replaced or taken back are left out. Undefined while there is no venue. */
 export async function loadBook(db: Db): Promise<Book | undefined> {
@@ -31,8 +31,7 @@ export async function replaceBook(
     clearSales(db);
     clearBook(db);
     insertBook(db, book, { enteredAt: momentOf({ now }), enteredBy: by });
-    const days = sales.flatMap((read) => insertImport(db, read, { now, by }).days);
-    retally(db, [...new Set(days)].sort());
+    for (const read of sales) insertImport(db, read, { now, by });
     db.orm.update(ledgerState).set({ isReplacing: false }).run();
   });
 }
@@ -55,7 +54,7 @@ export async function exportBook(db: Db): Promise<ExportedBook> {
 }
 
 function salesFilesOf(db: Db, book: Book): { name: string; text: string }[] {
-  const names = new SaleNames(db);
+  const texts = storedTexts(db);
   const digits = currencyDigits(book.venue.currency);
   const imports = db.sqlite
     .prepare("select id, file from sale_imports where undone_at is null order by id")
@@ -63,7 +62,7 @@ function salesFilesOf(db: Db, book: Book): { name: string; text: string }[] {
   const taken = new Set<string>();
   return imports.map(({ id, file }) => ({
     name: freeName(file, taken),
-    text: writeSales(linesOfImport(db, id, names), digits),
+    text: writeSales(linesOfImport(db, id, texts), digits),
   }));
 }
 

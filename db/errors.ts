@@ -17,3 +17,14 @@ export class InvalidError extends Error {
 export class DatabaseFileError extends Error {
   override name = "DatabaseFileError";
 }
+
+/** A database file whose bytes are not those of a database (any more). */
+export class DamagedFileError extends DatabaseFileError {}
+
+const DAMAGE = /^SQLITE_(?:CORRUPT|NOTADB)/;
+
+/** Whether an error says that the database file itself is damaged, whenever that came to light. */
+export function isDamage(error: unknown): boolean {
+  if (error instanceof DamagedFileError) return true;
+  return error instanceof Error && "code" in error && DAMAGE.test(String(error.code));
+}

@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
 import { migrate } from "drizzle-orm/better-sqlite3/migrator";
-import { DatabaseFileError } from "#db/errors.ts";
+import { DamagedFileError, DatabaseFileError, isDamage } from "#db/errors.ts";
 
 /** An open database: one file, one venue. */
 export type Db = { readonly sqlite: Database.Database; readonly orm: BetterSQLite3Database };
@@ -50,7 +50,8 @@ function connect(file: string): Database.Database {
 function asFileError(error: unknown, file: string): unknown {
   if (!(error instanceof Database.SqliteError)) return error;
   if (error.code === "SQLITE_NOTADB")
-    return new DatabaseFileError(`${file} is no database; name another file.`);
+    return new DamagedFileError(`${file} is no database; name another file.`);
+  if (isDamage(error)) return new DamagedFileError(`${file} is damaged: ${error.message}.`);
   if (error.code.startsWith("SQLITE_BUSY")) {
     return new DatabaseFileError(`${file} is in use by another program; close that and try again.`);
   }

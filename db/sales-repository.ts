@@ -1,18 +1,25 @@
 import { ConflictError, NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
-import { type PackedLine, packByDay, SaleNames, timesEach, unpacked } from "#db/stored/sale-blocks.ts";
+import { storedTexts } from "#db/stored/sale-blocks.ts";
 import {
+  type DayChange,
   effectiveLines,
+  importWithDigest,
   insertImport,
   linesOfImport,
   retally,
   type SalesFileRead,
+  type SameImport,
 } from "#db/stored/sales.ts";
 import { type Doing, inTransaction, momentOf } from "#db/stored/transaction.ts";
+import { NOTHING } from "#engine/sales/packed/day-columns.ts";
+import { linesOf } from "#engine/sales/packed/packed-sales.ts";
+import { type DayTally, unpackTally } from "#engine/sales/packed/tally.ts";
+import type { TextTable } from "#engine/sales/packed/texts.ts";
 import type { RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
-import type { BusinessDate, Instant } from "#engine/time.ts";
+import { type BusinessDate, type Instant, toInstant } from "#engine/time.ts";
 
 /** What an import brings (or would bring): lines that were not known before, and lines that were. */
 export type ImportResult = {
@@ -23,19 +30,42 @@ export type ImportResult = {
   daysTouched: BusinessDate[];
 };
 
+/** The same with what it does to each day, and the texts that the days' numbers stand for. */
+export type ImportDetails = ImportResult & { importId: number; changes: DayChange[]; texts: TextTable };
+
+/** The texts of the till with their numbers, to read a file with; those it adds are kept when the file is imported. */
+export async function salesTexts(db: Db): Promise<TextTable> {
+  return storedTexts(db);
+}
+
+/** The import that holds and read the very same bytes in the same way, by their digest; undefined when there is none. */
+export async function importReadAlike(db: Db, readDigest: string): Promise<SameImport | undefined> {
+  return importWithDigest(db, readDigest);
+}
+
+/** Whether an import that holds has a digest that starts like this; it tells the length of the file. */
+export async function isSizeKnown({ sqlite }: Db, sizePart: string): Promise<boolean> {
+  const found = sqlite
+    .prepare("select 1 from sale_imports where undone_at is null and substr(read_digest, 1, ?) = ? limit 1")
+    .get(sizePart.length, sizePart);
+  return found !== undefined;
+}
+
 /** Reads a sales file's lines in. The same file twice, or two that overlap, count once; the tallies keep in step. */
 export async function importSales(
   db: Db,
-  { now, by, ...read }: SalesFileRead & Doing,
+  read: SalesFileRead & Doing,
 ): Promise<ImportResult & { importId: number }> {
-  return inTransaction(db, () => {
-    const { importId, days } = insertImport(db, read, { now, by });
-    const fresh = days.reduce((sum, date) => {
-      return sum + effectiveLines(db, date).length - effectiveLines(db, date, importId).length;
-    }, 0);
-    retally(db, days);
-    return { importId, ...resultOf(read.lines.length, fresh, days) };
-  });
+  const { changes: _, texts: __, ...result } = await importInDetail(db, read);
+  return result;
+}
+
+/** As importSales, and says what became of each day; with its lines on the dates that are to be split. */
+export async function importInDetail(
+  db: Db,
+  { now, by, splitDates, ...read }: SalesFileRead & Doing & { splitDates?: ReadonlySet<BusinessDate> },
+): Promise<ImportDetails> {
+  return inTransaction(db, () => details(db, insertImport(db, read, { now, by }, splitDates)));
 }
 
 /** What `importSales` would bring; nothing is written. */
@@ -43,32 +73,41 @@ export async function previewImport(
   db: Db,
   { lines }: { lines: readonly SaleLine[] },
 ): Promise<ImportResult> {
+  const read = { file: "", shape: { files: "" }, refused: [], lines };
+  const { changes: _, texts: __, importId: ___, ...result } = await previewInDetail(db, read);
+  return result;
+}
+
+/** What `importInDetail` would bring; nothing is written. */
+export async function previewInDetail(
+  db: Db,
+  { splitDates, ...read }: SalesFileRead & { splitDates?: ReadonlySet<BusinessDate> },
+): Promise<ImportDetails> {
   const rollback = new Error("A look is not an import.");
-  let result: ImportResult | undefined;
+  const found: ImportDetails[] = [];
   try {
-    // Texts are numbered while lines are packed; undone, nothing of it stays.
     db.sqlite.transaction(() => {
-      result = resultIfRead(db, lines);
+      found.push(details(db, insertImport(db, read, A_LOOK, splitDates)));
       throw rollback;
     })();
   } catch (error) {
     if (error !== rollback) throw error;
   }
-  return result ?? resultOf(lines.length, 0, []);
+  const [seen] = found;
+  if (seen === undefined) throw new Error("The look at an import gave nothing.");
+  return seen;
 }
 
-function resultIfRead(db: Db, lines: readonly SaleLine[]): ImportResult {
-  const byDay = packByDay(lines, new SaleNames(db));
-  let fresh = 0;
-  for (const [date, own] of byDay) {
-    const held = timesEach(effectiveLines(db, date));
-    for (const [line, times] of timesEach(own)) fresh += Math.max(0, times - (held.get(line) ?? 0));
-  }
-  return resultOf(lines.length, fresh, [...byDay.keys()].sort());
-}
+/** Nobody will see who looked, and when. */
+const A_LOOK: Doing = { now: "1970-01-01T00:00:00Z", by: "" };
 
-function resultOf(lines: number, fresh: number, daysTouched: BusinessDate[]): ImportResult {
-  return { lines, new: fresh, known: lines - fresh, daysTouched };
+function details(
+  db: Db,
+  { importId, lines, changes }: { importId: number; lines: number; changes: DayChange[] },
+): ImportDetails {
+  const fresh = changes.reduce((sum, change) => sum + change.new, 0);
+  const daysTouched = changes.map(({ businessDate }) => businessDate);
+  return { importId, lines, new: fresh, known: lines - fresh, daysTouched, changes, texts: storedTexts(db) };
 }
 
 /**
@@ -133,7 +172,7 @@ export async function listImports(db: Db): Promise<SaleImport[]> {
 export async function importLines(db: Db, importId: number): Promise<SaleLine[]> {
   const found = db.sqlite.prepare("select 1 from sale_imports where id = ?").get(importId);
   if (found === undefined) throw new NotFoundError(`There is no import ${importId}.`);
-  return linesOfImport(db, importId, new SaleNames(db));
+  return linesOfImport(db, importId, storedTexts(db));
 }
 
 /**
@@ -144,31 +183,28 @@ export async function saleGroups(
   db: Db,
   { from, to, splitDates }: { from: BusinessDate; to: BusinessDate; splitDates: ReadonlySet<BusinessDate> },
 ): Promise<SaleGroup[]> {
-  const rows = db.sqlite
-    .prepare(
-      `select tallies.business_date, ring.text, modifiers.text, is_timed, quantity, net_minor from tallies
-       join sale_names as ring on ring.id = ring_name_id
-       join sale_names as modifiers on modifiers.id = modifiers_id
-       where business_date between ? and ?
-       order by business_date, ring.text, modifiers.text, is_timed`,
-    )
-    .raw()
-    .all(from, to) as [string, string, string, number, number, number][];
-  const whole = rows
-    .filter(([date]) => !splitDates.has(date))
-    .map(
-      ([businessDate, ringName, modifiers, isTimed, quantity, netMinor]): SaleGroup => ({
-        businessDate,
-        at: null,
-        timed: isTimed === 1,
-        ringName,
-        modifiers,
-        quantity,
-        netMinor,
-      }),
-    );
+  const texts = storedTexts(db);
+  const days = talliesIn(db, from, to);
+  const whole: SaleGroup[] = [];
+  for (const [businessDate, packed] of days) {
+    if (!splitDates.has(businessDate)) whole.push(...tallyGroups(businessDate, packed, texts));
+  }
   const dates = [...splitDates].filter((date) => date >= from && date <= to).sort();
-  return dates.length === 0 ? whole : [...whole, ...splitGroups(db, dates)].sort(inOrder);
+  return dates.length === 0 ? whole : [...whole, ...splitGroups(db, dates, texts)].sort(inOrder);
+}
+
+/** A day's groups by name, so that the answer does not depend on the order in which files came. */
+function tallyGroups(businessDate: BusinessDate, packed: Uint8Array, texts: TextTable): SaleGroup[] {
+  const { count, ringName, modifiers, isTimed, quantity, netMinor } = unpackTally(packed);
+  return Array.from({ length: count }, (_, place) => ({
+    businessDate,
+    at: null,
+    timed: isTimed[place] === 1,
+    ringName: texts.textOf(ringName[place] ?? 0),
+    modifiers: texts.textOf(modifiers[place] ?? 0),
+    quantity: quantity[place] ?? 0,
+    netMinor: netMinor[place] ?? 0,
+  }));
 }
 
 /** By day, moment and name, so that the answer does not depend on the order in which files came. */
@@ -187,11 +223,9 @@ function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-function splitGroups(db: Db, dates: readonly BusinessDate[]): SaleGroup[] {
-  const names = new SaleNames(db);
+function splitGroups(db: Db, dates: readonly BusinessDate[], texts: TextTable): SaleGroup[] {
   return dates.flatMap((date) =>
-    effectiveLines(db, date).map((text): SaleGroup => {
-      const line = unpacked(date, JSON.parse(text) as PackedLine, names);
+    linesOf(date, effectiveLines(db, date), texts).map((line): SaleGroup => {
       const { businessDate, at, ringName, modifiers, quantity, grossMinor, netMinor } = line;
       const timed = at !== null;
       return {
@@ -207,6 +241,26 @@ function splitGroups(db: Db, dates: readonly BusinessDate[]): SaleGroup[] {
   );
 }
 
+/** The tallies of business days with sales, from one date to another, both included; texts by number. */
+export async function talliesBetween(
+  db: Db,
+  { from, to }: { from: BusinessDate; to: BusinessDate },
+): Promise<{ businessDate: BusinessDate; tally: DayTally }[]> {
+  return talliesIn(db, from, to).map(([businessDate, packed]) => ({
+    businessDate,
+    tally: unpackTally(packed),
+  }));
+}
+
+function talliesIn({ sqlite }: Db, from: BusinessDate, to: BusinessDate): [string, Uint8Array][] {
+  return sqlite
+    .prepare(
+      "select business_date, packed from tallies where business_date between ? and ? order by business_date",
+    )
+    .raw()
+    .all(from, to) as [string, Uint8Array][];
+}
+
 /** The first and the last business date with sales; undefined without any. */
 export async function salesExtent(
   db: Db,
@@ -215,12 +269,10 @@ export async function salesExtent(
     .prepare('select min(business_date) as "from", max(business_date) as "to" from tallies')
     .get() as { from: string | null; to: string | null };
   if (row.from === null || row.to === null) return undefined;
-  const names = new SaleNames(db);
-  const times = effectiveLines(db, row.to).map(
-    (text) => unpacked(row.to ?? "", JSON.parse(text) as PackedLine, names).at ?? "",
-  );
-  const lastAt = times.sort().at(-1) ?? "";
-  return { from: row.from, to: row.to, lastAt: lastAt === "" ? null : lastAt };
+  // Lines are in the order of their time, those without one first.
+  const lines = effectiveLines(db, row.to);
+  const lastS = lines.at[lines.count - 1] ?? NOTHING;
+  return { from: row.from, to: row.to, lastAt: lastS === NOTHING ? null : toInstant(lastS * 1000) };
 }
 
 export type DaySales = { businessDate: BusinessDate; quantity: number; netMinor: number };
@@ -232,8 +284,8 @@ export async function daySales(
 ): Promise<DaySales[]> {
   return db.sqlite
     .prepare(
-      `select business_date as businessDate, sum(quantity) as quantity, sum(net_minor) as netMinor from tallies
-       where business_date between ? and ? group by business_date order by business_date`,
+      `select business_date as businessDate, quantity, net_minor as netMinor from tallies
+       where business_date between ? and ? order by business_date`,
     )
     .all(from, to) as DaySales[];
 }

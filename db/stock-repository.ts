@@ -39,21 +39,29 @@ export type Entering = Doing & { key?: string };
 /** A correction says why. */
 export type Correcting = Doing & { reason: string };
 
+/** With the number of the row that stood there when someone counted; null when they saw none. */
+export type Counting = Doing & { seenId?: number | null };
+
+/** Why a row replaces one that its counter had not seen: two people counted one shelf. */
+export const COUNTED_APART = "counted by someone else meanwhile";
+
 /**
  * Adds rows to a count that is being taken. A row for an item, area and pack that the count has already replaces it, and
- * the old one stays in its history; a row sent twice is one. Gives the numbers of the entries. Throws NotFoundError, InvalidError.
+ * the old one stays in its history; a row sent twice is one. One that replaces another finding without having seen it
+ * (`seenId`) carries COUNTED_APART as its reason. Gives the numbers of the entries. Throws NotFoundError, InvalidError.
  */
-export async function addCountRows(db: Db, rows: readonly CountRow[], doing: Doing): Promise<number[]> {
+export async function addCountRows(db: Db, rows: readonly CountRow[], doing: Counting): Promise<number[]> {
   return writeCheckedEntries(db, (registers, venue) => {
     const facts = rows.map((row) => checked("count", row, venue));
     const current = currentPlaces(db, registers, facts);
     const result = facts.map((fact) => {
       const place = placeOf(fact);
       const held = current.get(place);
-      if (held !== undefined && isSameFinding(held.fact, fact)) return held.id;
-      const correction = { reason: held === undefined ? "" : "counted again", replacesId: held?.id ?? null };
-      const id = insert(db, registers, "count", fact, doing, correction);
-      current.set(place, { id, fact });
+      const isChoice = held?.reason === COUNTED_APART && doing.seenId === held.id;
+      if (held !== undefined && !isChoice && isSameEntry(held.fact, fact)) return held.id;
+      const reason = held === undefined ? "" : reasonOf(held, fact, doing.seenId);
+      const id = insert(db, registers, "count", fact, doing, { reason, replacesId: held?.id ?? null });
+      current.set(place, { id, fact, reason });
       return id;
     });
     // A row entered twice in one go is checked as the later one.
@@ -62,21 +70,31 @@ export async function addCountRows(db: Db, rows: readonly CountRow[], doing: Doi
   });
 }
 
+type Held = { id: number; fact: CountRow; reason: string };
+
+/** Why a row takes the place of another. */
+function reasonOf(held: Held, fact: CountRow, seenId: number | null | undefined): string {
+  const isSeen = seenId === undefined || seenId === held.id;
+  return isSeen || isSameFinding(held.fact, fact) ? "counted again" : COUNTED_APART;
+}
+
 /** The current entries of the counts that some rows belong to, by what they count. */
-function currentPlaces(
-  db: Db,
-  registers: Registers,
-  rows: readonly CountRow[],
-): Map<string, { id: number; fact: CountRow }> {
+function currentPlaces(db: Db, registers: Registers, rows: readonly CountRow[]): Map<string, Held> {
   const countIds = new Set(rows.flatMap(({ count }) => registers.counts.find(count) ?? []));
   const entries = [...countIds].flatMap((countId) => storeOf("count").load(db, registers, countId));
-  return new Map(currentEntries(entries).map(({ id, fact }) => [placeOf(fact), { id, fact }]));
+  return new Map(
+    currentEntries(entries).map(({ id, fact, stamp }) => [placeOf(fact), { id, fact, reason: stamp.reason }]),
+  );
 }
 
 /** A phone that lost its signal sends again what had arrived. */
+function isSameEntry(a: CountRow, b: CountRow): boolean {
+  return a.at === b.at && a.by === b.by && isSameFinding(a, b);
+}
+
 function isSameFinding(a: CountRow, b: CountRow): boolean {
-  const finding = ({ at, full, parts, grossG, amount, unit, by }: CountRow) =>
-    JSON.stringify([at, full, parts, grossG, amount, unit, by]);
+  const finding = ({ full, parts, grossG, amount, unit }: CountRow) =>
+    JSON.stringify([full ?? 0, parts, grossG, amount, unit]);
   return finding(a) === finding(b);
 }
 

@@ -1,7 +1,8 @@
 import type { Book } from "#engine/book.ts";
 import { toBase } from "#engine/measure/convert.ts";
 import { densityGPerMl } from "#engine/measure/density.ts";
-import { type Measures, type Unit, unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import type { Measures, Unit } from "#engine/measure/units.ts";
 import { foldName } from "#engine/name.ts";
 import type { Modifier, RingName } from "#engine/sales/ring.ts";
 import type { Cut, Drink, PrepVersion, SpecLine } from "#engine/specs/spec.ts";

@@ -46,6 +46,11 @@ export function addHours(at: Instant, hours: number): Instant {
   return toInstant(Date.parse(at) + hours * 3_600_000);
 }
 
+/** The second after a moment: up to there, what happened at the moment itself is in. */
+export function justAfter(at: Instant): Instant {
+  return toInstant(Date.parse(at) + 1000);
+}
+
 /** A moment from milliseconds since 1970, cut to the second. */
 export function toInstant(epochMs: number): Instant {
   return `${new Date(epochMs).toISOString().slice(0, 19)}Z`;

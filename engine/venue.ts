@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { Uncertainty } from "#engine/measure/uncertainty.ts";
+import { Uncertainty } from "#engine/measure/stated-uncertainty.ts";
 import { HouseMl } from "#engine/measure/units.ts";
 import { ClockTime } from "#engine/time.ts";
 
@@ -31,9 +31,3 @@ function isTimeZone(name: string): boolean {
 
 /** Common practice for spirits and juice that guests expect to find: 95 times in 100. */
 export const DEFAULT_SERVICE_LEVEL = 0.95;
-
-/** Digits after the point in a currency's minor unit by ISO 4217: EUR 2, JPY 0, KWD 3. */
-export function currencyDigits(currency: string): number {
-  const format = new Intl.NumberFormat("en", { style: "currency", currency });
-  return format.resolvedOptions().maximumFractionDigits ?? 2;
-}

@@ -1,8 +1,9 @@
 import type { Book } from "#engine/book.ts";
+import { currencyDigits } from "#engine/currency.ts";
+import { SalesFileError } from "#engine/sales/read/error.ts";
 import type { ReadSales } from "#engine/sales/read/line.ts";
 import { readSales } from "#engine/sales/read/read-sales.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { InputError } from "#server/input-error.ts";
 
 export type NamedFile = { name: string; bytes: Uint8Array };
@@ -22,7 +23,7 @@ export function readSalesFile(
     shapes: book.salesShapes,
     ...(shape === undefined ? {} : { shape }),
   });
-  if (read.question !== null) throw new InputError(`${name}: ${read.question}`);
+  if (read.question !== null) throw new InputError(read.question);
   return read;
 }
 
@@ -37,15 +38,31 @@ export function readSalesFiles(
   const imports: SalesImport[] = [];
   for (const [index, file] of files.entries()) {
     onStep(`sales file ${index + 1} of ${files.length}: ${file.name}`);
+    if (file.bytes.length === 0) {
+      notices.push(`${file.name} is empty; export these sales again if there were any`);
+      continue;
+    }
     try {
-      const { lines, refused, shape } = readSalesFile(file, book);
+      const { lines, refused, shape, notices: said } = readSalesFile(file, book);
       imports.push({ file: file.name, lines, refused, shape });
-      notices.push(...refused.map(({ row, reason }) => `${file.name} row ${row}: left out, ${reason}`));
+      notices.push(...said.map((notice) => `${file.name}: ${notice}`), ...leftOut(file.name, refused));
     } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      problems.push(...error.problems);
+      if (error instanceof InputError) problems.push(...error.problems);
+      else if (error instanceof SalesFileError) problems.push(error.message);
+      else throw error;
     }
   }
   if (problems.length > 0) throw new InputError([...problems, "Nothing was loaded."]);
   return { imports, notices };
+}
+
+const SHOWN_ROWS = 20;
+
+function leftOut(file: string, refused: ReadSales["refused"]): string[] {
+  const shown = refused
+    .slice(0, SHOWN_ROWS)
+    .map(({ row, reason }) => `${file} row ${row}: left out, ${reason}`);
+  return refused.length <= SHOWN_ROWS
+    ? shown
+    : [...shown, `${file}: … and ${refused.length - SHOWN_ROWS} more rows`];
 }

@@ -2,6 +2,7 @@ import { loadBook } from "#db/book-repository.ts";
 import { NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { saleGroups, salesExtent } from "#db/sales-repository.ts";
+import { type KeptSettlement, listSettlements } from "#db/settlements-repository.ts";
 import { changeToken } from "#db/stored/transaction.ts";
 import { type Facts, factsOf } from "#engine/facts.ts";
 import { businessDateOf, localToInstant } from "#engine/sales/read/clock.ts";
@@ -19,6 +20,8 @@ export type World = {
   salesBetween: (range: { from?: BusinessDate; to?: BusinessDate; at?: Instant }) => Promise<SaleGroup[]>;
   /** Gives what `make` made of this world before under the same key; a world lives until something is written. */
   remembered: <T>(key: string, make: () => Promise<T>) => Promise<T>;
+  /** What the checks of likely causes showed so far. */
+  settlements: KeptSettlement[];
   /** First and last business date with sales. */
   salesDates: { from: BusinessDate; to: BusinessDate } | undefined;
 };
@@ -42,6 +45,7 @@ export async function openWorld(db: Db): Promise<World> {
   const facts = factsOf(book);
   const extent = await salesExtent(db);
   const divided = dividedDates(facts.counts, facts.catalogue);
+  const settlements = await listSettlements(db);
   const memory = new Map<string, Promise<unknown>>();
   const world: World = {
     facts,
@@ -52,6 +56,7 @@ export async function openWorld(db: Db): Promise<World> {
       memory.set(key, made);
       return made;
     },
+    settlements,
     salesDates: extent,
     lastMoment: lastMomentOf(facts, extent?.to, extent?.lastAt ?? null),
     salesBetween: ({ from = "0001-01-01", to = "9999-12-31", at }) => {
@@ -93,7 +98,8 @@ export function momentOf(world: World, given?: Instant): Instant {
   const moment = given ?? world.lastMoment;
   if (moment === null) {
     throw new InputError(
-      "The book has no count, sale or delivery yet, so there is no moment to reckon from. Give one with --at.",
+      "The book has no count, sale or delivery yet, so there is no moment to reckon from. " +
+        "Load one, or give the moment (order --at, forecast --as-of, prep --for).",
     );
   }
   return moment;

@@ -1,6 +1,7 @@
-import { type BaseUnit, unitFactor } from "#engine/measure/units.ts";
+import { currencyDigits } from "#engine/currency.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Venue } from "#engine/venue.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 // Words and numbers as people read them. Everything here is pure; the venue says units, money and zone.
 

@@ -1,12 +1,8 @@
 import { instantToLocal, localToInstant } from "#engine/sales/read/clock.ts";
 import type { Venue } from "#engine/venue.ts";
+import { nowInstant } from "./now.ts";
 
 type Clock = Pick<Venue, "timeZone" | "dayEnds">;
-
-/** This moment, to the second: "2026-11-25T14:03:09Z". */
-export function nowInstant(): string {
-  return `${new Date().toISOString().slice(0, 19)}Z`;
-}
 
 /** What the venue's calendar shows today. */
 export function todayAt(venue: Clock): string {

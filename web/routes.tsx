@@ -20,12 +20,18 @@ function countSearch(search: Record<string, unknown>): {
   count?: string | undefined;
   area?: string | undefined;
   item?: string | undefined;
-  step?: "review" | undefined;
+  items?: string | undefined;
+  step?: CountStep | undefined;
 } {
   const text = (value: unknown) => (value === undefined ? undefined : String(value));
-  const step = search.step === "review" ? "review" : undefined;
-  return { count: text(search.count), area: text(search.area), item: text(search.item), step };
+  const { count, area, item, items } = search;
+  const step = COUNT_STEPS.find((known) => known === search.step);
+  return { count: text(count), area: text(area), item: text(item), items: text(items), step };
 }
+
+/** What is done in a count besides counting: its end, on paper, from paper, a shelf put in order, something found. */
+const COUNT_STEPS = ["review", "sheet", "paper", "order", "found"] as const;
+type CountStep = (typeof COUNT_STEPS)[number];
 
 /** The day of a prep plan, and on a batch card how much to make. */
 function prepSearch(search: Record<string, unknown>): {
@@ -78,8 +84,29 @@ const routeTree = root.addChildren([
   }),
   createRoute({
     getParentRoute,
+    path: "/report",
+    validateSearch: periodSearch,
+    component: lazyRouteComponent(() => import("./report/ReportPage.tsx"), "ReportPage"),
+  }),
+  createRoute({
+    getParentRoute,
     path: "/order",
     component: lazyRouteComponent(() => import("./order/OrderPage.tsx"), "OrderPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/order/check/$order",
+    component: lazyRouteComponent(() => import("./order/OrderCheckPage.tsx"), "OrderCheckPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/forecast",
+    component: lazyRouteComponent(() => import("./forecast/ForecastPage.tsx"), "ForecastPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/plan",
+    component: lazyRouteComponent(() => import("./plan/PlanPage.tsx"), "PlanPage"),
   }),
   createRoute({
     getParentRoute,

@@ -9,7 +9,7 @@ export default defineConfig(({ command }) => {
     root: import.meta.dirname,
     plugins: [react(), offlineWorker()],
     resolve: { conditions: ["ullage-source", "module", "browser", "development|production"] },
-    build: { outDir: "../dist/web", emptyOutDir: true },
+    build: { outDir: "../dist/web", emptyOutDir: true, manifest: true, modulePreload: { polyfill: false } },
     server: { proxy: { "/api": "http://127.0.0.1:4680" } },
   };
 });

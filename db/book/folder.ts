@@ -54,7 +54,12 @@ export function readBookFolder(dir: string): BookFolder {
   }
   if (problems.length > 0) throw new BookError(problems);
   const { book, notices } = readBook(files);
-  return { book, salesFiles: readSalesFiles(join(dir, SALES_FOLDER)), notices: [...strangers, ...notices] };
+  const sales = join(dir, SALES_FOLDER);
+  return {
+    book,
+    salesFiles: readSalesFiles(sales),
+    notices: [...strangers, ...strangersInSales(sales), ...notices],
+  };
 }
 
 /**
@@ -105,8 +110,9 @@ function swapIn(target: string, made: string, old: string): void {
 
 /** Our own exports can be made again; what a till wrote cannot. */
 function placeForOldSales(target: string, old: string): string {
-  const isOurs = readSalesFiles(join(target, SALES_FOLDER)).every(({ bytes }) =>
-    isCanonical(new TextDecoder().decode(bytes.subarray(0, 200))),
+  const sales = join(target, SALES_FOLDER);
+  const isOurs = filesIn(sales).every((name) =>
+    isCanonical(new TextDecoder().decode(readFileSync(join(sales, name)).subarray(0, 200))),
   );
   if (isOurs) return join(old, SALES_FOLDER);
   let place = join(target, `${SALES_FOLDER}-before`);
@@ -142,9 +148,21 @@ function readText(path: string, file: string, problems: string[]): string | unde
   }
 }
 
+/** What tills call their exports; a note or a picture beside them is none. */
+const SALES_FILE = /\.(?:csv|tsv|tab|txt|dat|asc)$/i;
+
 function readSalesFiles(dir: string): SalesFile[] {
-  const names = listFiles(dir) ?? [];
-  return names
-    .filter((name) => !name.startsWith(".") && statSync(join(dir, name)).isFile())
+  return filesIn(dir)
+    .filter((name) => SALES_FILE.test(name))
     .map((name) => ({ name, bytes: readFileSync(join(dir, name)) }));
+}
+
+function strangersInSales(dir: string): string[] {
+  return filesIn(dir)
+    .filter((name) => !SALES_FILE.test(name))
+    .map((name) => `${SALES_FOLDER}/${name}: it is no sales file (.csv, .tsv, .txt) and was not read`);
+}
+
+function filesIn(dir: string): string[] {
+  return (listFiles(dir) ?? []).filter((name) => statSync(join(dir, name)).isFile());
 }

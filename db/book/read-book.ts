@@ -15,8 +15,9 @@ import {
 } from "#db/book/sheets/all.ts";
 import { readShapes, readVenue } from "#db/book/venue-file.ts";
 import { Book } from "#engine/book.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import { foldName } from "#engine/name.ts";
-import { currencyDigits, type Venue } from "#engine/venue.ts";
+import type { Venue } from "#engine/venue.ts";
 
 export type ReadBook = {
   book: Book;

@@ -111,8 +111,10 @@ function withoutUnknown(
 ): Record<string, unknown> {
   const kept: Record<string, unknown> = {};
   for (const [key, value] of Object.entries(given)) {
-    if (known.includes(key)) kept[key] = value;
-    else {
+    // null is how a program writes that it has nothing to say.
+    if (known.includes(key)) {
+      if (value !== null) kept[key] = value;
+    } else {
       findings.notice(
         { file },
         `${quote(prefix + key)} is not known and was not read${didYouMean(key, known)}`,

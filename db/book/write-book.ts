@@ -3,8 +3,8 @@ import { SHAPES_FILE, SHEET_KEYS, SHEETS, type SheetKey, VENUE_FILE } from "#db/
 import type { RingRow } from "#db/book/sheets/specs.ts";
 import { writeShapes, writeVenue } from "#db/book/venue-file.ts";
 import type { Book } from "#engine/book.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import type { RingName } from "#engine/sales/ring.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 const ALWAYS: readonly SheetKey[] = ["items", "packs"];
 

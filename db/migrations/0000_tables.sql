@@ -125,7 +125,8 @@ CREATE TABLE `sale_blocks` (
 	`id` integer PRIMARY KEY NOT NULL,
 	`business_date` text NOT NULL,
 	`digest` text NOT NULL,
-	`lines_json` text NOT NULL,
+	`lines` integer NOT NULL,
+	`packed` blob NOT NULL,
 	CONSTRAINT "sale_blocks_date" CHECK("sale_blocks"."business_date" glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]')
 ) STRICT;
 --> statement-breakpoint
@@ -138,6 +139,7 @@ CREATE TABLE `sale_imports` (
 	`shape_json` text NOT NULL,
 	`lines` integer NOT NULL,
 	`refused_json` text NOT NULL,
+	`read_digest` text,
 	`undone_at` text,
 	`undone_by` text,
 	CONSTRAINT "sale_imports_imported_at" CHECK("sale_imports"."imported_at" glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:[0-5][0-9]Z'),
@@ -151,15 +153,11 @@ CREATE TABLE `sale_names` (
 --> statement-breakpoint
 CREATE UNIQUE INDEX `sale_names_text` ON `sale_names` (`text`);--> statement-breakpoint
 CREATE TABLE `tallies` (
-	`business_date` text NOT NULL,
-	`ring_name_id` integer NOT NULL,
-	`modifiers_id` integer NOT NULL,
-	`is_timed` integer NOT NULL,
+	`business_date` text PRIMARY KEY NOT NULL,
+	`lines` integer NOT NULL,
 	`quantity` real NOT NULL,
 	`net_minor` integer NOT NULL,
-	PRIMARY KEY(`business_date`, `ring_name_id`, `modifiers_id`, `is_timed`),
-	FOREIGN KEY (`ring_name_id`) REFERENCES `sale_names`(`id`) ON UPDATE no action ON DELETE no action,
-	FOREIGN KEY (`modifiers_id`) REFERENCES `sale_names`(`id`) ON UPDATE no action ON DELETE no action,
+	`packed` blob NOT NULL,
 	CONSTRAINT "tallies_date" CHECK("tallies"."business_date" glob '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]')
 ) STRICT;
 --> statement-breakpoint

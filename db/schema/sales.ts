@@ -1,5 +1,15 @@
 import { sql } from "drizzle-orm";
-import { check, index, integer, primaryKey, real, sqliteTable, text, unique } from "drizzle-orm/sqlite-core";
+import {
+  blob,
+  check,
+  index,
+  integer,
+  primaryKey,
+  real,
+  sqliteTable,
+  text,
+  unique,
+} from "drizzle-orm/sqlite-core";
 import {
   aboveZero,
   amount,
@@ -9,7 +19,6 @@ import {
   json,
   notNegative,
   oneOfCheck,
-  yesNo,
 } from "#db/schema/columns.ts";
 import { drinks } from "#db/schema/specs.ts";
 import { items } from "#db/schema/stock.ts";
@@ -77,6 +86,8 @@ export const saleImports = sqliteTable(
     shape: json<SalesShape>("shape_json"),
     lines: integer("lines").notNull(),
     refused: json<RefusedRow[]>("refused_json"),
+    /** Of the file's bytes and all that its reading depends on: two imports with one digest have the same lines. */
+    readDigest: text("read_digest"),
     undoneAt: text("undone_at"),
     undoneBy: text("undone_by"),
   },
@@ -92,8 +103,8 @@ export const saleNames = sqliteTable("sale_names", { id: id(), text: text("text"
 ]);
 
 /**
- * The lines that one file has of one business day, packed: sorted, each an array of moment, ring name, modifiers, quantity,
- * gross, net, check, line number. Two files with the same lines of a day share a block.
+ * The lines that one file has of one business day, packed column by column (engine/sales/packed/block.ts), texts by their
+ * number in sale_names. Two files with the same lines of a day share a block.
  */
 export const saleBlocks = sqliteTable(
   "sale_blocks",
@@ -101,7 +112,8 @@ export const saleBlocks = sqliteTable(
     id: id(),
     businessDate: text("business_date").notNull(),
     digest: text("digest").notNull(),
-    lines: text("lines_json").notNull(),
+    lines: integer("lines").notNull(),
+    packed: blob("packed", { mode: "buffer" }).notNull(),
   },
   (t) => [
     unique("sale_blocks_one").on(t.businessDate, t.digest),
@@ -126,26 +138,18 @@ export const importDays = sqliteTable(
   ],
 );
 
-/** Sales of a business day by ring name and modifiers, kept beside the lines and always computed from them. */
+/**
+ * Sales of a business day by ring name and modifiers, packed (engine/sales/packed/tally.ts), with their sums; kept beside the
+ * lines and always computed from them.
+ */
 export const tallies = sqliteTable(
   "tallies",
   {
-    businessDate: text("business_date").notNull(),
-    ringNameId: integer("ring_name_id")
-      .notNull()
-      .references(() => saleNames.id),
-    modifiersId: integer("modifiers_id")
-      .notNull()
-      .references(() => saleNames.id),
-    isTimed: yesNo("is_timed"),
+    businessDate: text("business_date").primaryKey(),
+    lines: integer("lines").notNull(),
     quantity: real("quantity").notNull(),
     netMinor: integer("net_minor").notNull(),
+    packed: blob("packed", { mode: "buffer" }).notNull(),
   },
-  (t) => [
-    primaryKey({
-      name: "tallies_one",
-      columns: [t.businessDate, t.ringNameId, t.modifiersId, t.isTimed],
-    }),
-    dateCheck("tallies_date", t.businessDate),
-  ],
+  (t) => [dateCheck("tallies_date", t.businessDate)],
 );

@@ -8,7 +8,8 @@ import { loadVenue, readStoredBook, readWithoutEntries } from "#db/stored/book.t
 import { loadRegisters, type Registers } from "#db/stored/register.ts";
 import { inTransaction } from "#db/stored/transaction.ts";
 import type { Book } from "#engine/book.ts";
-import { currencyDigits, type Venue } from "#engine/venue.ts";
+import { currencyDigits } from "#engine/currency.ts";
+import type { Venue } from "#engine/venue.ts";
 
 /**
  * One business act on the book: written in one transaction, and only if the book still holds together afterwards, so that

@@ -1,124 +1,95 @@
 import { createHash } from "node:crypto";
 import type { Db } from "#db/open.ts";
-import type { SaleLine } from "#engine/sales/read/line.ts";
+import { packBlock, unpackBlock } from "#engine/sales/packed/block.ts";
+import { DayColumns } from "#engine/sales/packed/day-columns.ts";
+import type { PackedDay } from "#engine/sales/packed/packed-sales.ts";
+import { tallyOf } from "#engine/sales/packed/tally.ts";
+import { TextTable } from "#engine/sales/packed/texts.ts";
+import type { BusinessDate } from "#engine/time.ts";
+
+/** The texts of the till with their numbers. */
+export function storedTexts({ sqlite }: Db): TextTable {
+  return new TextTable(
+    sqlite.prepare("select id, text from sale_names order by id").raw().all() as [number, string][],
+  );
+}
 
 /**
- * One line as it is packed: seconds since 1970 (null without a time), ring name, modifiers, quantity, gross, net, check, line
- * number; names by their number in sale_names. What a line is, is all of this: two lines are equal if their JSON is.
+ * Keeps the texts that are new in a table, with the numbers they got there.
+ *
+ * Where another import took those numbers since the table was read, gives the numbers that the texts have now.
  */
-export type PackedLine = [
-  at: number | null,
-  ringName: number,
-  modifiers: number,
-  quantity: number,
-  grossMinor: number | null,
-  netMinor: number | null,
-  check: string | null,
-  lineNo: string | null,
-];
+export function keepTexts(db: Db, texts: TextTable): ((number: number) => number) | undefined {
+  const { sqlite } = db;
+  const insert = sqlite.prepare("insert into sale_names (id, text) values (?, ?)");
+  const [first] = texts.added;
+  const highest = Number(sqlite.prepare("select coalesce(max(id), 0) from sale_names").pluck().get());
+  if (first === undefined) return undefined;
+  if (first[0] === highest + 1) {
+    for (const [number, text] of texts.added) insert.run(number, text);
+    return undefined;
+  }
+  const now = storedTexts(db);
+  const moved = new Map(texts.added.map(([number, text]) => [number, now.numberOf(text)]));
+  for (const [number, text] of now.added) insert.run(number, text);
+  return (number) => moved.get(number) ?? number;
+}
 
-/** The texts of the till by number, read and added as they are met. */
-export class SaleNames {
-  readonly #byText = new Map<string, number>();
-  readonly #byId = new Map<number, string>();
+/** A day's lines with other numbers for their texts. */
+export function renumbered(day: PackedDay, numberOf: (number: number) => number): PackedDay {
+  const held = unpackBlock(day.block);
+  const columns = new DayColumns();
+  for (let row = 0; row < held.count; row += 1) {
+    held.ringName[row] = numberOf(held.ringName[row] ?? 0);
+    held.modifiers[row] = numberOf(held.modifiers[row] ?? 0);
+    columns.addFrom(held, row);
+  }
+  return { ...day, block: packBlock(columns), tally: tallyOf(columns) };
+}
+
+/** Keeps a day's lines, or finds that another file has the same; gives the block's number. */
+export class BlockKeeper {
+  readonly #find;
   readonly #insert;
 
   constructor({ sqlite }: Db) {
-    const rows = sqlite.prepare("select id, text from sale_names").raw().all() as [number, string][];
-    for (const [id, text] of rows) this.#remember(id, text);
-    this.#insert = sqlite.prepare("insert into sale_names (text) values (?)");
+    this.#find = sqlite.prepare("select id from sale_blocks where business_date = ? and digest = ?").pluck();
+    this.#insert = sqlite.prepare(
+      "insert into sale_blocks (business_date, digest, lines, packed) values (?, ?, ?, ?)",
+    );
   }
 
-  /** The number of a text; one not met before is added. */
-  idOf(text: string): number {
-    return this.#byText.get(text) ?? this.#remember(Number(this.#insert.run(text).lastInsertRowid), text);
+  find({ businessDate, block }: PackedDay): number | undefined {
+    return this.#find.get(businessDate, digestOf(block)) as number | undefined;
   }
 
-  textOf(id: number): string {
-    const text = this.#byId.get(id);
-    if (text === undefined) throw new Error(`No text of the till has the number ${id}.`);
-    return text;
-  }
-
-  #remember(id: number, text: string): number {
-    this.#byText.set(text, id);
-    this.#byId.set(id, text);
-    return id;
+  keep(day: PackedDay): number {
+    const known = this.find(day);
+    if (known !== undefined) return known;
+    const { businessDate, block, lines } = day;
+    return Number(this.#insert.run(businessDate, digestOf(block), lines, block).lastInsertRowid);
   }
 }
 
-/** The lines of each business day, packed, each as its JSON. */
-export function packByDay(lines: readonly SaleLine[], names: SaleNames): Map<string, string[]> {
-  const days = new Map<string, string[]>();
-  for (const line of lines) {
-    const text = JSON.stringify(packed(line, names));
-    const day = days.get(line.businessDate);
-    if (day === undefined) days.set(line.businessDate, [text]);
-    else day.push(text);
+function digestOf(block: Uint8Array): string {
+  return createHash("sha256").update(block).digest("hex");
+}
+
+/** The blocks that hold on a day: of all imports that are not undone, each once, oldest first. */
+export class LiveBlocks {
+  readonly #of;
+
+  constructor({ sqlite }: Db) {
+    this.#of = sqlite.prepare(
+      `select distinct sale_blocks.id, sale_blocks.packed from import_days
+       join sale_imports on sale_imports.id = import_days.import_id
+       join sale_blocks on sale_blocks.id = import_days.block_id
+       where import_days.business_date = ? and sale_imports.undone_at is null
+       order by sale_blocks.id`,
+    );
   }
-  return days;
-}
 
-function packed(line: SaleLine, names: SaleNames): PackedLine {
-  return [
-    line.at === null ? null : Date.parse(line.at) / 1000,
-    names.idOf(line.ringName),
-    names.idOf(line.modifiers),
-    line.quantity,
-    line.grossMinor,
-    line.netMinor,
-    line.check,
-    line.lineNo,
-  ];
-}
-
-export function unpacked(businessDate: string, line: PackedLine, names: SaleNames): SaleLine {
-  const [at, ringName, modifiers, quantity, grossMinor, netMinor, check, lineNo] = line;
-  return {
-    businessDate,
-    at: at === null ? null : `${new Date(at * 1000).toISOString().slice(0, 19)}Z`,
-    ringName: names.textOf(ringName),
-    modifiers: names.textOf(modifiers),
-    quantity,
-    grossMinor,
-    netMinor,
-    check,
-    lineNo,
-  };
-}
-
-/** A day's lines as one text, in an order that does not depend on the file's. */
-export function blockText(lines: readonly string[]): string {
-  return `[${[...lines].sort().join(",\n")}]`;
-}
-
-/** The lines of a block's text, each as its JSON. */
-export function linesOfBlock(text: string): string[] {
-  return text === "[]" ? [] : text.slice(1, -1).split(",\n");
-}
-
-export function digestOf(text: string): string {
-  return createHash("sha256").update(text).digest("hex");
-}
-
-/**
- * The lines that several files together show: each as often as in the file that has it most.
- *
- * [["a", "a", "b"], ["a", "c"]] → ["a", "a", "b", "c"].
- */
-export function unionOf(files: readonly (readonly string[])[]): string[] {
-  const [first, ...others] = files;
-  if (first === undefined) return [];
-  if (others.length === 0) return [...first];
-  const most = new Map<string, number>();
-  for (const file of files) {
-    for (const [line, times] of timesEach(file)) most.set(line, Math.max(times, most.get(line) ?? 0));
+  of(date: BusinessDate): { id: number; packed: Uint8Array }[] {
+    return this.#of.all(date) as { id: number; packed: Uint8Array }[];
   }
-  return [...most].flatMap(([line, times]) => Array<string>(times).fill(line)).sort();
-}
-
-export function timesEach(lines: readonly string[]): Map<string, number> {
-  const times = new Map<string, number>();
-  for (const line of lines) times.set(line, (times.get(line) ?? 0) + 1);
-  return times;
 }

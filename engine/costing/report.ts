@@ -1,12 +1,12 @@
 import { billCost } from "#engine/costing/portion-cost.ts";
 import { type UnitCosts, unitCosts } from "#engine/costing/unit-cost.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import { billOf } from "#engine/specs/bill.ts";
 import { modifyLines, serveLines, servePortions } from "#engine/specs/serve.ts";
-import type { BusinessDate, Instant } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
+import { type BusinessDate, type Instant, justAfter } from "#engine/time.ts";
 import { inForce } from "#engine/versions.ts";
 
 /** Money in major units. `costPct` = cost ÷ price × 100; `contribution` = price − cost. */
@@ -29,7 +29,7 @@ export type CostReport = { drinks: DrinkCost[]; items: ItemCost[] };
 /** What each drink's spec costs on a moment's business date, and each item's cost per base unit. */
 export function costReport(facts: Facts, at: Instant): CostReport {
   const { catalogue } = facts;
-  const costs = unitCosts(facts, at);
+  const costs = unitCosts(facts, justAfter(at));
   const date = businessDateOf(at, catalogue.venue);
   return {
     drinks: [...catalogue.drinks.keys()].flatMap((drink) => drinkCost(facts, drink, date, costs) ?? []),

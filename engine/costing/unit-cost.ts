@@ -1,32 +1,37 @@
 import { groupBy } from "#engine/catalogue.ts";
 import { listCostPerBase, priceOf } from "#engine/costing/pack-price.ts";
 import { portionCost } from "#engine/costing/portion-cost.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import type { Facts } from "#engine/facts.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import { recipeInForce } from "#engine/specs/recipe.ts";
 import type { Delivery } from "#engine/stock/movement.ts";
 import { containerSize, containersIn, packNamed } from "#engine/stock/pack.ts";
 import type { BusinessDate, Instant } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 /** Cost per base unit in major money units; null for what is bought at a price nobody wrote down. */
 export type UnitCosts = Map<string, number | null>;
 
 /**
- * Weighted-average cost of every item at a moment.
+ * Weighted-average cost of every item at a moment; of an item with a moment of its own, at that.
  *
  * Between two counts the cost is the average of the opening stock, at the cost carried into it, and of
  * the deliveries of the period: 1000 ml at 0.02 and 700 ml delivered for 21.00 → 41/1700 = 0.0241. Before
  * the first count it is the first price in the packs. A prep costs what its inputs cost per its yield.
  */
-export function unitCosts(facts: Facts, at: Instant): UnitCosts {
+export function unitCosts(
+  facts: Facts,
+  at: Instant,
+  ownMoments: ReadonlyMap<string, { at: Instant }> = new Map(),
+): UnitCosts {
   const { catalogue, book } = facts;
   const date = businessDateOf(at, catalogue.venue);
   const deliveries = groupBy(book.deliveries, (delivery) => delivery.item);
   const costs: UnitCosts = new Map();
   for (const name of catalogue.items.keys()) {
     const bought = (deliveries.get(name) ?? []).length > 0 || (catalogue.packs.get(name) ?? []).length > 0;
-    if (bought) costs.set(name, boughtCost(facts, name, deliveries.get(name) ?? [], at));
+    const until = ownMoments.get(name)?.at ?? at;
+    if (bought) costs.set(name, boughtCost(facts, name, deliveries.get(name) ?? [], until));
   }
   for (const name of catalogue.items.keys()) madeCost(facts, name, date, costs, []);
   return costs;

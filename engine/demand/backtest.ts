@@ -1,6 +1,8 @@
 import { wape } from "#engine/demand/accuracy.ts";
 import { type Demand, midCdf, midQuantile } from "#engine/demand/distribution.ts";
 import { drinkDemand, fitDemand } from "#engine/demand/model.ts";
+import { weekdayNumber } from "#engine/demand/open-days.ts";
+import { SMOOTHING, type Smoothed, smoothSeasonal, startOf } from "#engine/demand/seasonal-smoothing.ts";
 import type { SoldSeries } from "#engine/demand/series.ts";
 import type { Facts } from "#engine/facts.ts";
 import { addDays, type BusinessDate, daysBetween } from "#engine/time.ts";
@@ -14,6 +16,10 @@ export type Backtest = {
   wape: number | null;
   /** The same of the mean of the last four same weekdays. */
   wapeSameWeekday: number | null;
+  /** The same of exponential smoothing with a weekday season, drink by drink. */
+  wapeSmoothing: number | null;
+  /** Error as a share of the same-weekday mean's: below 1 the forecast is worth having. */
+  scaledError: number | null;
   /** Share of drinks and days sold inside q05–q95. */
   coverage90: number | null;
   /** Open days tested. */
@@ -37,19 +43,23 @@ export function backtest(
   const tested: Tested = { cases: [], days: 0 };
   for (const origin of originsOf(series.dates, asOf)) testWeek(facts, series, origin, asOf, tested);
   const { cases, days } = tested;
+  const own = wape(cases);
+  const sameWeekday = wape(cases.map((one) => ({ sold: one.sold, expected: one.sameWeekday })));
   return {
-    wape: wape(cases),
-    wapeSameWeekday: wape(cases.map(({ sold, sameWeekday }) => ({ sold, expected: sameWeekday }))),
+    wape: own,
+    wapeSameWeekday: sameWeekday,
+    wapeSmoothing: wape(cases.map(({ sold, smoothed }) => ({ sold, expected: smoothed }))),
+    scaledError: own === null || !sameWeekday ? null : own / sameWeekday,
     coverage90: cases.length === 0 ? null : cases.filter(({ inside }) => inside).length / cases.length,
     days,
   };
 }
 
 /** One drink on one day. */
-type Case = { sold: number; expected: number; sameWeekday: number; inside: boolean };
+type Case = { sold: number; expected: number; sameWeekday: number; smoothed: number; inside: boolean };
 type Tested = { cases: Case[]; days: number };
 
-function originsOf(dates: readonly BusinessDate[], asOf: BusinessDate): BusinessDate[] {
+export function originsOf(dates: readonly BusinessDate[], asOf: BusinessDate): BusinessDate[] {
   const [first, last] = [dates[0], dates.at(-1)];
   if (first === undefined || last === undefined) return [];
   const end = last < asOf ? addDays(last, 1) : asOf;
@@ -66,6 +76,7 @@ function testWeek(
 ): void {
   const model = fitDemand(facts, series, origin);
   const end = addDays(origin, 7);
+  const smoothed = smoothedBefore(series, origin);
   series.dates.forEach((date, day) => {
     if (date < origin || date >= end || date >= asOf) return;
     tested.days += 1;
@@ -79,10 +90,29 @@ function testWeek(
         sold,
         expected: demand?.mean ?? 0,
         sameWeekday: meanOver(row, sameWeekday),
+        smoothed: smoothedOn(smoothed.get(what), date),
         inside: demand !== undefined && isInside(sold, demand),
       });
     }
   });
+}
+
+function smoothedBefore({ dates, serves }: SoldSeries, origin: BusinessDate): Map<string, Smoothed> {
+  const after = dates.findIndex((date) => date >= origin);
+  const days = after < 0 ? dates.length : after;
+  const weekdays = dates.slice(0, days).map(weekdayNumber);
+  return new Map(
+    [...serves].map(([what, row]) => {
+      const before = row.subarray(0, days);
+      const start = startOf(before, weekdays, 7);
+      return [what, smoothSeasonal(before, weekdays, { start, ...SMOOTHING })];
+    }),
+  );
+}
+
+function smoothedOn(smoothed: Smoothed | undefined, date: BusinessDate): number {
+  if (smoothed === undefined) return 0;
+  return Math.max(0, smoothed.level + (smoothed.seasons[weekdayNumber(date)] ?? 0));
 }
 
 /** Whether q05 ≤ sold ≤ q95; of a whole number the mid-distribution tells that without finding the quantiles. */

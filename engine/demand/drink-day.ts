@@ -48,7 +48,7 @@ export function demandOn(parts: DayParts, date: BusinessDate): DrinkDay[] {
   const { drinks, mix, busyness, known, catalogue } = parts;
   const weekday = weekdayNumber(date);
   const served = drinks.map((drink, k) =>
-    drink.stopped || !isOnMenu(catalogue, drink.what, date)
+    drink.stopped || !isOnMenu(catalogue, drink.what, date) || isUnsold(drink)
       ? 0
       : (mix.weights[k] ?? 0) * (mix.weekdayFactors[k]?.[weekday] ?? 1),
   );
@@ -56,11 +56,23 @@ export function demandOn(parts: DayParts, date: BusinessDate): DrinkDay[] {
   const total = isTrading(parts, date) && onMenu > 0 ? levelOn(busyness, date) * known.factorOn(date) : 0;
   return drinks.flatMap((drink, k) => {
     if (known.factorOn(date) === 0 || !isOnMenu(catalogue, drink.what, date)) return [];
-    const usual = onMenu > 0 ? (total * (served[k] ?? 0)) / onMenu : 0;
+    const share = onMenu > 0 ? (served[k] ?? 0) / onMenu : 0;
+    const usual =
+      total * (isUnsold(drink) && hasBegun(known, drink, date) ? (drink.prior?.share ?? 0) : share);
     const planned = known.plannedOn(date, drink.what);
     const day = withPlan(parts, { drink, k, usual, planned, typicalPlan: total * (drink.prior?.share ?? 0) });
     return day.mean > 1e-3 ? [day] : [];
   });
+}
+
+/** A plan is beyond the usual: what nobody has sold yet takes no guests from the other drinks. */
+function isUnsold({ isNew, serves }: Candidate): boolean {
+  return isNew && !serves.some((sold) => sold > 0);
+}
+
+/** A new drink is expected from its first planned day on, on the days between its plans too. */
+function hasBegun({ planDates }: KnownDays, { what }: Candidate, date: BusinessDate): boolean {
+  return (planDates.get(what)?.[0] ?? "9999") <= date;
 }
 
 /**

@@ -1,4 +1,5 @@
-import { type BaseUnit, type Measures, type Unit, unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import type { BaseUnit, Measures, Unit } from "#engine/measure/units.ts";
 
 /** What must be known of an item to turn any amount of it into its base unit. */
 export type Convertible = {

@@ -1,11 +1,11 @@
 import type { UnitCosts } from "#engine/costing/unit-cost.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import type { DemandModel } from "#engine/demand/model.ts";
 import { servedReader } from "#engine/demand/series.ts";
 import type { ServeUse } from "#engine/demand/serve-use.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { addDays, type BusinessDate } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 /**
  * What a base unit of each item earns in the drinks that cannot be made without it, in major units: their
@@ -51,7 +51,11 @@ export function lostMargins(
 }
 
 /** Money a serve really brought over the last quarter, by drink. */
-function takenPerServe(facts: Facts, sales: readonly SaleGroup[], asOf: BusinessDate): Map<string, number> {
+export function takenPerServe(
+  facts: Facts,
+  sales: readonly SaleGroup[],
+  asOf: BusinessDate,
+): Map<string, number> {
   const readServed = servedReader(facts.catalogue);
   const from = addDays(asOf, -91);
   const unit = 10 ** currencyDigits(facts.catalogue.venue.currency);
@@ -72,7 +76,8 @@ function takenPerServe(facts: Facts, sales: readonly SaleGroup[], asOf: Business
   );
 }
 
-function listPrice({ catalogue }: Facts, what: string): number | null {
+/** A drink's price on the menu in major units; null where none is stated. */
+export function listPrice({ catalogue }: Facts, what: string): number | null {
   const price = catalogue.drinks.get(what)?.priceMinor ?? null;
   return price === null ? null : price / 10 ** currencyDigits(catalogue.venue.currency);
 }

@@ -1,6 +1,7 @@
 import { itemNamed } from "#engine/catalogue.ts";
 import { chanceAbove, type Demand } from "#engine/demand/distribution.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
+import { PUNCTUAL, withLateness } from "#engine/orders/lateness.ts";
 import type { Outlook } from "#engine/orders/outlook.ts";
 import { criticalRatio, parOf } from "#engine/orders/par.ts";
 import { type BuyingUnit, unitsFor } from "#engine/orders/purchase.ts";
@@ -42,7 +43,11 @@ export type Position = {
   onHandSd: number;
   onOrder: number;
   par: number;
-  /** Over the days that the order has to last. */
+  /** Chance of lasting that the par gives. */
+  serviceLevel: number;
+  /** It spoils before the delivery after the next one. */
+  isSpoilt: boolean;
+  /** Over the days that the order has to last, late deliveries included. */
   demand: Demand;
   /** Until the next delivery. */
   demandToNext: Demand;
@@ -69,7 +74,7 @@ const MOST_LEVEL = 0.995;
 export function positionOf(
   outlook: Outlook,
   item: string,
-  { arrives, coversUntil }: { arrives: Instant; coversUntil: Instant },
+  { supplier, arrives, coversUntil }: { supplier: string; arrives: Instant; coversUntil: Instant },
 ): Position | undefined {
   const stock = outlook.onHand.get(item);
   if (stock === undefined) return undefined;
@@ -79,8 +84,14 @@ export function positionOf(
   const until = isSpoilt ? spoilsAt : coversUntil;
   const isCount = base === "each";
   const cover = outlook.demandUntil(until);
-  const demand = cover.demand.total.get(item) ?? NONE;
-  const par = parOf({ demand, isCount, serviceLevel: levelOf(outlook, item, isSpoilt) });
+  const inTimeDemand = cover.demand.total.get(item) ?? NONE;
+  const perDay = perDayOf(inTimeDemand, cover.days);
+  const late = outlook.lateness.get(supplier) ?? PUNCTUAL;
+  // What spoils by then is not kept for a delivery that may come late.
+  const demand = isSpoilt ? inTimeDemand : withLateness(inTimeDemand, perDay, late);
+  const serviceLevel = levelOf(outlook, item, isSpoilt);
+  const par = parOf({ demand, isCount, serviceLevel });
+  const toNext = outlook.demandUntil(arrives).demand.total.get(item) ?? NONE;
   const open = outlook.open.filter((order) => order.item === item);
   const onOrder = sum(open.map(({ quantity }) => quantity));
   // The book can come to less than nothing on the shelf; the shelf cannot.
@@ -94,13 +105,20 @@ export function positionOf(
     onHandSd: stock.sd,
     onOrder,
     par,
+    serviceLevel,
+    isSpoilt,
     demand,
-    demandToNext: outlook.demandUntil(arrives).demand.total.get(item) ?? NONE,
+    demandToNext: withLateness(toNext, perDay, late),
     stockToNext: held + inTime,
     short: Math.max(0, par - held - onOrder),
     through: lastsThrough(item, held, { days: cover.demand.days, incoming: open }),
     days: cover.days,
   };
+}
+
+function perDayOf({ mean, variance }: Demand, days: readonly { share: number }[]): Demand {
+  const count = sum(days.map(({ share }) => share));
+  return count > 0 ? { mean: mean / count, variance: variance / count } : NONE;
 }
 
 function levelOf({ facts, costs, lostMargins }: Outlook, item: string, isSpoilt: boolean): number {
@@ -121,10 +139,9 @@ export function lineOf(
   unit: BuyingUnit,
   quantity: number,
 ): OrderPlanLine {
-  const { item, isCount, demand, onHand, onOrder, onHandSd } = position;
+  const { item, isCount, demand, onHand, onOrder } = position;
   const stock = onHand + onOrder;
-  const uncertain = (of: Demand): Demand => ({ mean: of.mean, variance: of.variance + onHandSd * onHandSd });
-  const runOutChance = chanceAbove(uncertain(position.demandToNext), position.stockToNext, { isCount });
+  const runOutChance = runOutChanceOf(position);
   return {
     item,
     pack: unit.pack.pack,
@@ -136,12 +153,23 @@ export function lineOf(
     par: position.par,
     expectedUse: demand.mean,
     runOutChance,
-    runOutChanceWith: chanceAbove(uncertain(demand), stock + quantity * unit.size, { isCount }),
-    runOutChanceWithout: chanceAbove(uncertain(demand), stock, { isCount }),
+    runOutChanceWith: chanceAbove(uncertain(position, demand), stock + quantity * unit.size, { isCount }),
+    runOutChanceWithout: chanceAbove(uncertain(position, demand), stock, { isCount }),
     usedRatio: outlook.usedRatios.get(item)?.ratio ?? 1,
     cost: unit.price === null ? null : unit.price * quantity,
     why: whyLine({ through: position.through, runOutChance, days: position.days }),
   };
+}
+
+/** Chance to run out before the next delivery: nothing ordered now can help it. */
+export function runOutChanceOf(position: Position): number {
+  const { demandToNext, stockToNext, isCount } = position;
+  return chanceAbove(uncertain(position, demandToNext), stockToNext, { isCount });
+}
+
+/** What stands there is only known as well as it was counted. */
+function uncertain({ onHandSd }: Position, { mean, variance }: Demand): Demand {
+  return { mean, variance: variance + onHandSd * onHandSd };
 }
 
 /** Units of a pack that fill a position up to its par. */

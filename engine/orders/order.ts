@@ -1,16 +1,17 @@
 import { itemNamed } from "#engine/catalogue.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import type { Facts } from "#engine/facts.ts";
 import { shortageCost, type Wanted, withinBudget } from "#engine/orders/budget.ts";
 import { type NextOrder, nextOrder } from "#engine/orders/calendar.ts";
-import { lineOf, type OrderPlanLine } from "#engine/orders/order-line.ts";
+import { lineOf, type OrderPlanLine, runOutChanceOf } from "#engine/orders/order-line.ts";
 import { type Outlook, outlookAt } from "#engine/orders/outlook.ts";
+import { type ReckonedItem, reckonedItem } from "#engine/orders/reckoned-item.ts";
 import { type Solver, solveBudget } from "#engine/orders/solve-budget.ts";
 import type { Supplier } from "#engine/orders/supplier.ts";
 import { type Addition, additionsTo } from "#engine/orders/to-minimum.ts";
 import { boughtItems, NO_DAYS, type NoSupplier } from "#engine/orders/wanted.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Instant } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 export type SupplierOrder = {
   supplier: string;
@@ -30,11 +31,15 @@ export type SupplierOrder = {
   toMinimum: Addition[];
   /** Items bought here that could not be reckoned because nobody knows when an order would arrive. */
   unplanned: string[];
+  /** Money expected to be lost by running short if nothing is ordered here this time, in major units. */
+  shortageIfNotPlaced: number;
 };
 
 export type OrderPlan = {
   at: Instant;
   suppliers: SupplierOrder[];
+  /** Every item that could be reckoned, ordered or not, in the order of the book. */
+  items: ReckonedItem[];
   /** Used, but no pack of them names a supplier. */
   noSupplier: NoSupplier[];
   /** Used, but never counted whole: what there is, is not known, so nothing is ordered. */
@@ -56,11 +61,16 @@ export type OrderQuestion = {
   /** The most to spend on all of it, in minor units of the venue's currency. */
   budgetMinor?: number;
   /**
-   * Spends the budget exactly, with the suppliers' minimums kept; without one it goes to the best unit for its
-   * money, one by one, and minimums are only reported.
+   * Spends the budget exactly, with the suppliers' minimums kept, and reaches a minimum for the least money; without
+   * one money goes to the best unit for it, one by one.
    */
   solver?: Solver;
 };
+
+/** Whether any order is too small for its supplier. */
+export function isBelowMinimum({ suppliers }: OrderPlan): boolean {
+  return suppliers.some(({ lines, minimumMet }) => lines.length > 0 && !minimumMet);
+}
 
 /**
  * What to order from whom at a moment: each item up to its par, in what can be bought.
@@ -68,8 +78,16 @@ export type OrderQuestion = {
  * Par = the demand quantile at the item's service level over the days until the delivery after the next
  * one. Preps made in house are not ordered; what they are made of is.
  */
-export function planOrder({ facts, sales, at, supplier, budgetMinor, solver }: OrderQuestion): OrderPlan {
-  const outlook = outlookAt(facts, sales, at);
+export function planOrder({ facts, sales, at, ...choice }: OrderQuestion): OrderPlan {
+  return orderFrom(outlookAt(facts, sales, at), choice);
+}
+
+/** The same from an outlook at hand, for asking twice. */
+export function orderFrom(
+  outlook: Outlook,
+  { supplier, budgetMinor, solver }: Omit<OrderQuestion, "facts" | "sales" | "at">,
+): OrderPlan {
+  const { facts, at } = outlook;
   const suppliers = facts.book.suppliers.filter(({ name }) => supplier === undefined || name === supplier);
   const calendars = new Map(facts.book.suppliers.map(({ name }) => [name, nextOrder(facts.book, name, at)]));
   const bought = boughtItems(outlook, calendars);
@@ -87,11 +105,14 @@ export function planOrder({ facts, sales, at, supplier, budgetMinor, solver }: O
     suppliers: suppliers.map((one) => {
       const own = chosen.filter(({ unit }) => unit.pack.supplier === one.name);
       const unplanned = bought.unplanned.get(one.name) ?? [];
-      return supplierOrder(outlook, one, calendars.get(one.name) ?? NO_DAYS, { own, unplanned });
+      return supplierOrder(outlook, one, calendars.get(one.name) ?? NO_DAYS, { own, unplanned, solver });
     }),
+    items: bought.wanted.map((want) =>
+      reckonedItem(outlook, want, calendars.get(want.unit.pack.supplier ?? "")?.coversUntil ?? null),
+    ),
     noSupplier: bought.noSupplier,
     notCounted: bought.notCounted,
-    atRisk: atRisk(outlook, chosen),
+    atRisk: atRisk(chosen),
     expectedShortage: chosen.reduce((sum, want) => sum + shortageCost(want, want.bought), 0),
     leftOut: chosen.flatMap(leftOut),
   };
@@ -121,7 +142,7 @@ function supplierOrder(
   outlook: Outlook,
   { name, minimumValueMinor, minimumCases }: Supplier,
   next: NextOrder,
-  { own, unplanned }: { own: readonly Chosen[]; unplanned: string[] },
+  { own, unplanned, solver }: { own: readonly Chosen[]; unplanned: string[]; solver: Solver | undefined },
 ): SupplierOrder {
   const { catalogue } = outlook.facts;
   const ordered = own.filter(({ bought }) => bought > 0);
@@ -143,20 +164,21 @@ function supplierOrder(
     minimumMet: missingValue <= 1e-9 && missingCases <= 1e-9,
     missingValue,
     missingCases,
-    toMinimum: lines.length === 0 ? [] : additionsTo({ missingValue, missingCases }, candidates),
+    toMinimum: lines.length === 0 ? [] : additionsTo({ missingValue, missingCases }, candidates, solver),
     unplanned,
+    shortageIfNotPlaced: own.reduce((sum, want) => sum + shortageCost(want, 0), 0),
   };
 }
 
 /** One in ten is more than a careful bar lets pass unseen: common practice. */
 const RISK_SHOWN = 0.1;
 
-function atRisk(outlook: Outlook, chosen: readonly Chosen[]): OrderPlan["atRisk"] {
+function atRisk(chosen: readonly Chosen[]): OrderPlan["atRisk"] {
   return chosen
     .map(({ position, unit }) => ({
       item: position.item,
       supplier: unit.pack.supplier ?? "",
-      runOutChance: lineOf(outlook, position, unit, 0).runOutChance,
+      runOutChance: runOutChanceOf(position),
     }))
     .filter(({ runOutChance }) => runOutChance > RISK_SHOWN)
     .sort((a, b) => b.runOutChance - a.runOutChance);

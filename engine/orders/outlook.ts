@@ -5,6 +5,7 @@ import { soldSeries } from "#engine/demand/series.ts";
 import { serveUseReader } from "#engine/demand/serve-use.ts";
 import { asUsed, type UsedRatio, usedRatios } from "#engine/demand/used-ratio.ts";
 import type { Facts } from "#engine/facts.ts";
+import { type Lateness, latenessBySupplier } from "#engine/orders/lateness.ts";
 import { lostMargins } from "#engine/orders/lost-margin.ts";
 import { type OpenOrder, openOrders } from "#engine/orders/open-orders.ts";
 import { tradingDays } from "#engine/orders/trading-days.ts";
@@ -19,8 +20,11 @@ export type Outlook = {
   at: Instant;
   /** Business date of the moment. */
   date: BusinessDate;
+  model: DemandModel;
   onHand: Map<string, OnHand>;
   open: OpenOrder[];
+  /** By supplier; one that is not in it has no past. */
+  lateness: Map<string, Lateness>;
   costs: UnitCosts;
   /** What the last counts say is really used of an item for what its specs ask for. */
   usedRatios: Map<string, UsedRatio>;
@@ -31,6 +35,8 @@ export type Outlook = {
    * bought for them.
    */
   demandUntil(until: Instant): { days: DemandDay[]; demand: ItemDemand };
+  /** The same over whole days or shares of them. */
+  demandOver(days: readonly DemandDay[]): ItemDemand;
 };
 
 /**
@@ -50,16 +56,19 @@ export function outlookAt(facts: Facts, sales: readonly SaleGroup[], at: Instant
     tradingDays({ from: at, to: until }, venue).map((day) =>
       day.date === date && !isTodayKnown ? { ...day, share: 1 } : day,
     );
+  const demandOver = (days: readonly DemandDay[]) => asUsed(readRaw(days), ratios);
   const demandUntil = remembered((until: Instant) => {
     const days = daysUntil(until);
-    return { days, demand: asUsed(readRaw(days), ratios) };
+    return { days, demand: demandOver(days) };
   });
   return {
     facts,
     at,
     date,
+    model,
     onHand: stock,
     open: openOrders(facts, at),
+    lateness: latenessBySupplier(facts, at),
     costs,
     usedRatios: ratios,
     lostMargins: lostMargins(facts, sales, {
@@ -69,6 +78,7 @@ export function outlookAt(facts: Facts, sales: readonly SaleGroup[], at: Instant
       dates: weekAhead(model, at, venue),
     }),
     demandUntil,
+    demandOver,
   };
 }
 

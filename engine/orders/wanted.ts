@@ -59,7 +59,7 @@ function addWanted(
   for (const name of new Set(units.map(supplierOf))) {
     const { arrives, coversUntil } = calendars.get(name) ?? NO_DAYS;
     if (arrives === null || coversUntil === null) continue;
-    const position = positionOf(outlook, item, { arrives, coversUntil });
+    const position = positionOf(outlook, item, { supplier: name, arrives, coversUntil });
     if (position !== undefined) positions.set(name, position);
   }
   const planned = units.filter((unit) => positions.has(supplierOf(unit)));

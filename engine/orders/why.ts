@@ -1,4 +1,5 @@
 import type { DemandDay, ItemDemand } from "#engine/demand/item-demand.ts";
+import type { Position } from "#engine/orders/order-line.ts";
 import { type BusinessDate, weekdayOf } from "#engine/time.ts";
 
 /** Stock to come, by the day it should arrive. */
@@ -44,6 +45,33 @@ export function whyLine({
     return `lasts past ${last === undefined ? "the next delivery" : weekdayOf(last)} on the average, but not surely; ${chance}`;
   }
   return `lasts until ${weekdayOf(through)} without it; ${chance}`;
+}
+
+/**
+ * Why a par is what it is. "9 trading days until Fri 2026-12-04, 95 % sure: 2100 on the average and 640 to be safe"
+ *
+ * Stock that spoils before lasts for its shelf life instead.
+ */
+export function parWhy({
+  position: { days, demand, par, serviceLevel, isSpoilt },
+  until,
+  shelfLifeDays,
+}: {
+  position: Pick<Position, "days" | "demand" | "par" | "serviceLevel" | "isSpoilt">;
+  until: BusinessDate | null;
+  shelfLifeDays: number | null;
+}): string {
+  const count = `${days.length} trading ${days.length === 1 ? "day" : "days"}`;
+  const over =
+    isSpoilt && shelfLifeDays !== null
+      ? `${count}, for it keeps ${shelfLifeDays} ${shelfLifeDays === 1 ? "day" : "days"}`
+      : `${count}${until === null ? "" : ` until ${weekdayOf(until)} ${until}`}`;
+  const safety = Math.max(0, par - demand.mean);
+  return `${over}, ${percent(serviceLevel)} sure: ${rounded(demand.mean)} on the average and ${rounded(safety)} to be safe`;
+}
+
+function rounded(amount: number): string {
+  return amount >= 100 ? String(Math.round(amount)) : String(Number(amount.toPrecision(2)));
 }
 
 function percent(chance: number): string {

@@ -1,9 +1,11 @@
 import { type Catalogue, type CatalogueItem, itemNamed } from "#engine/catalogue.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { BaseUnit, Unit } from "#engine/measure/units.ts";
+import type { YieldBelief } from "#engine/measure/yield.ts";
 import { type Allergens, allergensOf } from "#engine/prep/allergens.ts";
 import { largestBatch, vesselLoads } from "#engine/prep/batch-size.ts";
 import { cautionsOf } from "#engine/prep/cautions.ts";
+import { fruitYield, piecesFor } from "#engine/prep/fruit-yield.ts";
 import { inputsOf } from "#engine/prep/inputs.ts";
 import { type Label, labelOf } from "#engine/prep/label.ts";
 import { type Making, makingOf } from "#engine/prep/making.ts";
@@ -96,6 +98,7 @@ export function batchCard(question: CardQuestion): BatchCard {
   const mix = mixedSyrup(catalogue, inputs, date);
   const item = itemNamed(catalogue, prep);
   const seen = yieldSeen(facts, prep, date);
+  const learnt = fruitYield(facts, making, date);
   const makeMl = item.base === "ml" ? make : null;
   return {
     prep,
@@ -103,7 +106,7 @@ export function batchCard(question: CardQuestion): BatchCard {
     make: make / making.perUnit,
     unit: making.unit,
     loads: vesselLoads(make, making).map((load) => load / making.perUnit),
-    inputs: inputs.map((input) => cardInput(catalogue, input, date)),
+    inputs: inputs.map((input) => withLearntPieces(cardInput(catalogue, input, date), learnt, make)),
     steps: stepsOf(making.method),
     activeMinutes: making.activeMinutes,
     standingHours: making.standingHours,
@@ -168,8 +171,27 @@ function cardInput(catalogue: Catalogue, { item: name, amount }: Input, date: Bu
   const pieces = Math.ceil(amount - 1e-9);
   const piecesLow = Math.min(pieces, Math.ceil(amount / (1 + spread)));
   const piecesHigh = Math.max(pieces, Math.ceil(amount / Math.max(0.1, 1 - spread)));
+  return { ...line, piecesLow, piecesHigh, text: piecesText({ pieces, piecesLow, piecesHigh }) };
+}
+
+/** Pressed fruit as the kitchen's own batches taught it; `amount` stays the sheet's, by which the book reckons use. */
+function withLearntPieces(line: CardInput, learnt: YieldBelief | undefined, make: number): CardInput {
+  if (learnt === undefined || line.base !== "each") return line;
+  const { pieces, piecesLow, piecesHigh } = piecesFor(learnt, make);
+  return { ...line, piecesLow, piecesHigh, text: piecesText({ pieces, piecesLow, piecesHigh }) };
+}
+
+function piecesText({
+  pieces,
+  piecesLow,
+  piecesHigh,
+}: {
+  pieces: number;
+  piecesLow: number;
+  piecesHigh: number;
+}): string {
   const range = piecesLow < piecesHigh ? ` (${piecesLow} to ${piecesHigh})` : "";
-  return { ...line, piecesLow, piecesHigh, text: `${pieces} ${pieces === 1 ? "piece" : "pieces"}${range}` };
+  return `${pieces} ${pieces === 1 ? "piece" : "pieces"}${range}`;
 }
 
 /** A kitchen scale shows whole grams; below ten of them that is too coarse to weigh by. */

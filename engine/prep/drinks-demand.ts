@@ -1,10 +1,14 @@
 import type { Catalogue } from "#engine/catalogue.ts";
+import { unitCosts } from "#engine/costing/unit-cost.ts";
 import type { Demand } from "#engine/demand/distribution.ts";
 import { itemDemandReader } from "#engine/demand/item-demand.ts";
 import { fitDemand } from "#engine/demand/model.ts";
 import { soldSeries } from "#engine/demand/series.ts";
+import { serveUseReader } from "#engine/demand/serve-use.ts";
 import type { Facts } from "#engine/facts.ts";
+import { lostMargins } from "#engine/orders/lost-margin.ts";
 import type { DrinksDemand } from "#engine/prep/taken.ts";
+import { localToInstant } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { type BusinessDate, datesFrom } from "#engine/time.ts";
 
@@ -35,6 +39,16 @@ export function forecastForPrep({
       const { total } = readCuts([{ date, share: 1 }]);
       return new Map([...total].filter(([item]) => isCutToOrder(facts.catalogue, item)));
     },
+    marginsOn: (date) =>
+      lostMargins(facts, sales, {
+        model,
+        readUse: serveUseReader(facts.catalogue, sales, { asOf, raw: false }),
+        costs: unitCosts(
+          facts,
+          localToInstant(`${date} ${facts.catalogue.venue.dayEnds}`, facts.catalogue.venue),
+        ),
+        dates: [date],
+      }),
   };
 }
 

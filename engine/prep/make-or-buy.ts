@@ -14,6 +14,11 @@ export type MakeOrBuy = {
   made: { inputs: number; labour: number; loss: number; total: number } | null;
   bought: { cost: number; loss: number; total: number } | null;
   cheaper: "make" | "buy" | "same" | null;
+  /**
+   * Base units in a batch from which on making is the cheaper: 0 where it always is, null where it never is or where
+   * something is missing.
+   */
+  breakEvenBatch: number | null;
   /** What is missing for a comparison, as sentences. */
   missing: string[];
 };
@@ -40,6 +45,7 @@ export type MakeOrBuyQuestion = {
  * Made = (inputs + labour ÷ batch) ÷ (1 − share lost); bought likewise (a loss stated as a share of what goes in).
  * Null on a side whose price or recipe is not known. Throws RangeError for a share outside 0 to 1.
  * Inputs 0.002 and 15 min at 16 an hour over 1600 ml → 0.002 + 0.0025 = 0.0045 a ml; a tenth lost → 0.005.
+ * Bought at 0.004 the 4.00 of labour are earned by 4 ÷ (0.004 − 0.002) = 2000 ml: the break-even batch.
  */
 export function makeOrBuy(question: MakeOrBuyQuestion): MakeOrBuy {
   const { catalogue, prep } = question;
@@ -47,7 +53,8 @@ export function makeOrBuy(question: MakeOrBuyQuestion): MakeOrBuy {
   const made = madeCost(question, missing);
   const bought = boughtCost(question, missing);
   const { base } = itemNamed(catalogue, prep);
-  return { prep, base, made, bought, cheaper: cheaperOf(made, bought), missing };
+  const breakEvenBatch = breakEven(question, made, bought);
+  return { prep, base, made, bought, cheaper: cheaperOf(made, bought), breakEvenBatch, missing };
 }
 
 function madeCost(question: MakeOrBuyQuestion, missing: string[]): MakeOrBuy["made"] {
@@ -74,11 +81,29 @@ function labourPerBase(question: MakeOrBuyQuestion, missing: string[]): number {
   const version = inForce(catalogue.preps.get(prep) ?? [], date);
   const yielded = version && baseAmount(catalogue, { item: prep, amount: version.yield, unit: version.unit });
   const size = batchSize ?? yielded;
-  if (version?.activeMinutes == null || size === undefined || size <= 0) {
+  const perBatch = labourPerBatch(question);
+  if (perBatch === undefined || size === undefined || size <= 0) {
     missing.push(`"${prep}" has no active_minutes or no batch size: its labour is left out.`);
     return 0;
   }
-  return ((version.activeMinutes / 60) * labourPerHour) / size;
+  return perBatch / size;
+}
+
+function labourPerBatch({ catalogue, prep, date, labourPerHour = 0 }: MakeOrBuyQuestion): number | undefined {
+  const minutes = inForce(catalogue.preps.get(prep) ?? [], date)?.activeMinutes;
+  return minutes == null ? undefined : (minutes / 60) * labourPerHour;
+}
+
+/** Where (inputs + labour of a batch ÷ batch) ÷ (1 − share lost) meets the price of what is bought. */
+function breakEven(
+  question: MakeOrBuyQuestion,
+  made: MakeOrBuy["made"],
+  bought: MakeOrBuy["bought"],
+): number | null {
+  const labour = labourPerBatch(question);
+  if (made === null || bought === null || labour === undefined) return null;
+  const forLabour = bought.total * (1 - (question.lossShareMade ?? 0)) - made.inputs;
+  return forLabour > 0 ? labour / forLabour : null;
 }
 
 function boughtCost(question: MakeOrBuyQuestion, missing: string[]): MakeOrBuy["bought"] {

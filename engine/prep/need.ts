@@ -20,7 +20,9 @@ export type PrepNeed = BatchSize & {
   making: Making;
   /** The days a batch made now is meant for. */
   days: BusinessDate[];
-  /** What those days need at the prep's service level, with what today's other batches take of it. */
+  /** The chance of lasting that `need` is meant to give. */
+  serviceLevel: number;
+  /** What those days need at that service level, with what today's other batches take of it. */
   need: number;
   /** Of `need`: for today's other batches. */
   forBatches: number;
@@ -55,6 +57,8 @@ export type NeedInput = {
   stock: ReadonlyMap<string, PrepStock>;
   /** Leave what can wait, and make what keeps less than a week only until its next usual making. */
   onlyDue: boolean;
+  /** Chances of lasting that pay best for what dies tonight; the others take the sheet's. */
+  levels: ReadonlyMap<string, number>;
   /** Usual days from one making to the next, where known. */
   pace: ReadonlyMap<string, number>;
   /** Trading days between the last one on record and the day of prep: their use is still to come off the stock. */
@@ -79,9 +83,9 @@ export function prepNeeds(input: NeedInput): PrepNeed[] {
 function needOf(making: Making, known: ReadonlyMap<string, PrepNeed>, input: NeedInput): PrepNeed {
   const { catalogue, date, stock, demand } = input;
   const { prep, batchStep, vesselMax } = making;
-  const { base, serviceLevel } = itemNamed(catalogue, prep);
-  const quantileOf = (asked: Demand) =>
-    demandQuantile(asked, serviceLevel ?? catalogue.venue.serviceLevel, { isCount: base === "each" });
+  const { base, serviceLevel: stated } = itemNamed(catalogue, prep);
+  const serviceLevel = input.levels.get(prep) ?? stated ?? catalogue.venue.serviceLevel;
+  const quantileOf = (asked: Demand) => demandQuantile(asked, serviceLevel, { isCount: base === "each" });
   const days = daysToServe(making, input);
   const { held, variance } = stockOnDay(prep, input);
   const good = held.filter((layer) => isGood(layer, date));
@@ -110,6 +114,7 @@ function needOf(making: Making, known: ReadonlyMap<string, PrepNeed>, input: Nee
   return {
     making,
     days,
+    serviceLevel,
     need: needFor(days),
     forBatches,
     onHand: sumOf(good),

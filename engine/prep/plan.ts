@@ -1,6 +1,7 @@
 import type { Demand } from "#engine/demand/distribution.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { Unit } from "#engine/measure/units.ts";
+import { type ActiveMinutes, activeMinutes } from "#engine/prep/active-minutes.ts";
 import { prepBegins } from "#engine/prep/begins.ts";
 import { type CutLine, cutList, cutsForDrinks } from "#engine/prep/cut-list.ts";
 import { type Discard, discardsOf } from "#engine/prep/discard.ts";
@@ -13,6 +14,7 @@ import { makingPace } from "#engine/prep/pace.ts";
 import { type PickLine, pickList } from "#engine/prep/pick-list.ts";
 import { type PlannedBatch, plannedBatch } from "#engine/prep/planned-batch.ts";
 import type { DrinksDemand } from "#engine/prep/taken.ts";
+import { tonightLevels } from "#engine/prep/tonight-level.ts";
 import { workOrder } from "#engine/prep/work-order.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { onHand, salesNeededFrom } from "#engine/stock/on-hand.ts";
@@ -30,6 +32,8 @@ export type PrepPlan = {
   /** With `onlyDue`: what is short for its days but lasts today, and so is not made today. */
   later: { prep: string; unit: Unit; need: number; onHand: number; runsOutOn: BusinessDate | null }[];
   pickList: PickLine[];
+  /** Hands-on time of the day, of all vessels together. */
+  activeMinutes: ActiveMinutes;
   /** Made in house and wanted, but nothing says how they are made on that day. */
   noRecipe: string[];
 };
@@ -77,6 +81,7 @@ export function planPrep({
     days: days ?? null,
     demand,
     stock,
+    levels: tonightLevels(facts, { makings, demand, date, at }),
     pace,
     daysBefore,
     onlyDue,
@@ -104,6 +109,7 @@ export function planPrep({
     enough: needs.flatMap(enoughOf),
     later: needs.flatMap(laterOf),
     pickList: pickList(catalogue, { jobs, cuts, onHand: held, date }),
+    activeMinutes: activeMinutes(batches),
     noRecipe: withoutRecipe(facts, makings, demand.itemsOver({ from: date, to: date })),
   };
 }

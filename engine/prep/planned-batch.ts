@@ -31,6 +31,8 @@ export type PlannedBatch = {
   usable: number;
   /** Of `need`: what today's other batches take. */
   forBatches: number;
+  /** The chance of lasting that `need` is meant to give; of what dies tonight, the one that pays best where known. */
+  serviceLevel: number;
   /** Last day it is made for. */
   coversUntil: BusinessDate;
   /** When what is usable runs out on the average; null when it lasts. */
@@ -95,6 +97,7 @@ export function plannedBatch(
     order,
     usable: need.usable / perUnit,
     forBatches: need.forBatches / perUnit,
+    serviceLevel: need.serviceLevel,
     coversUntil: need.days.at(-1) ?? date,
     runsOutOn: need.runsOutOn,
     canWait: need.canWait,

@@ -8,6 +8,8 @@ export type DrinksDemand = {
   itemsOver: (days: { from: BusinessDate; to: BusinessDate }) => ReadonlyMap<string, Demand>;
   /** Of what is cut when it is asked for, on one day. */
   cutsOn: (date: BusinessDate) => ReadonlyMap<string, Demand>;
+  /** What a base unit of a stocked item earns in the drinks of a day that need it, in major money units. */
+  marginsOn?: (date: BusinessDate) => ReadonlyMap<string, number>;
 };
 
 /** A prep already planned, as far as what it is made of has to know. */

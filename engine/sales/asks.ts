@@ -1,12 +1,13 @@
 import { baseAmount, type Catalogue, itemNamed } from "#engine/catalogue.ts";
 import { foldName } from "#engine/name.ts";
-import { readModifiers } from "#engine/sales/modifiers.ts";
+import { type ReadModifiers, readModifiers } from "#engine/sales/modifiers.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
-import { soldAs } from "#engine/sales/sold-as.ts";
+import type { Modifier } from "#engine/sales/ring.ts";
+import { type SoldAs, soldAs } from "#engine/sales/sold-as.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { When } from "#engine/sales/when.ts";
 import { type Bill, billOf, billOfBatch, type Portion } from "#engine/specs/bill.ts";
-import { modifyLines, serveLines, servePortions } from "#engine/specs/serve.ts";
+import { modifyLines, type ServeLine, serveLines, servePortions } from "#engine/specs/serve.ts";
 import type { Batch, Loss } from "#engine/stock/movement.ts";
 import type { BusinessDate } from "#engine/time.ts";
 
@@ -39,7 +40,7 @@ export type SaleAsks = {
 export type AskOptions = { raw?: boolean };
 
 /** A sale read once for all sales of its ring name and modifiers between two changes of spec. */
-type ReadSale =
+export type ReadSale =
   | { kind: "ask"; what: string; serves: number; bill: Bill; unknownModifiers: string[] }
   | { kind: "unmapped"; reason: UnmappedSale["reason"] }
   | { kind: "ignore" };
@@ -97,48 +98,153 @@ function addUnmapped(
   });
 }
 
-class SaleReader {
+/** One ring name: the days from which it may mean something else, and what it meant between them, by modifiers. */
+type Ring = {
+  changeDates: readonly BusinessDate[];
+  byModifiers: Map<string, ReadSale[]>;
+  /** What it is sold as, and the lines of that, between two changes. */
+  sold: Sold[];
+  lastDate: BusinessDate;
+  lastEpoch: number;
+};
+
+/** The lines of one serve as the spec has them, and how many serves a sale is. */
+export type SoldLines = { drink: string | null; serves: number; lines: readonly ServeLine[] };
+
+type Sold = { meaning: SoldAs; lines: readonly ServeLine[] | undefined };
+
+/** Reads ring names and modifiers; each once between two changes of the drink it stands for or of what drinks share. */
+export class SaleReader {
   readonly #catalogue: Catalogue;
   readonly #options: AskOptions;
-  readonly #read = new Map<string, ReadSale>();
+  readonly #rings = new Map<string, Ring>();
+  readonly #modifiers = new Map<string, ReadModifiers>();
+  readonly #sharedDates: ReadonlySet<BusinessDate>;
 
   constructor(catalogue: Catalogue, options: AskOptions) {
     this.#catalogue = catalogue;
     this.#options = options;
+    this.#sharedDates = sharedChangeDates(catalogue);
   }
 
-  read(sale: SaleGroup): ReadSale {
-    const key = `${epochOf(this.#catalogue, sale.businessDate)}\u0000${sale.ringName}\u0000${sale.modifiers}`;
-    const known = this.#read.get(key);
+  read(sale: Pick<SaleGroup, "ringName" | "modifiers" | "businessDate">): ReadSale {
+    const ring = this.#ringOf(sale.ringName);
+    const epoch = epochIn(ring, sale.businessDate);
+    let byEpoch = ring.byModifiers.get(sale.modifiers);
+    if (byEpoch === undefined) {
+      byEpoch = [];
+      ring.byModifiers.set(sale.modifiers, byEpoch);
+    }
+    const known = byEpoch[epoch];
     if (known !== undefined) return known;
-    const read = this.#readNew(sale);
-    this.#read.set(key, read);
+    const read = this.#readNew(this.#soldAs(sale), sale);
+    byEpoch[epoch] = read;
     return read;
   }
 
-  #readNew({ ringName, modifiers, businessDate }: SaleGroup): ReadSale {
+  /** The lines of one sale of a ring name, before its modifiers; undefined where it uses nothing. */
+  linesOf(ringName: string, businessDate: BusinessDate): SoldLines | undefined {
+    const { meaning, lines } = this.#soldAs({ ringName, businessDate });
+    if (lines === undefined || meaning.kind === "ignore" || meaning.kind === "unknown") return undefined;
+    return meaning.kind === "drink"
+      ? { drink: meaning.drink, serves: meaning.serves, lines }
+      : { drink: null, serves: 1, lines };
+  }
+
+  /** What a cell of modifiers does. */
+  effectsOf(modifiers: string): readonly Modifier[] {
+    return this.#modifiersIn(modifiers).effects;
+  }
+
+  /** What a ring name is on a date, whatever its modifiers. */
+  stateOf(ringName: string, businessDate: BusinessDate): "mapped" | "ignore" | UnmappedSale["reason"] {
+    const { meaning, lines } = this.#soldAs({ ringName, businessDate });
+    if (meaning.kind === "ignore") return "ignore";
+    if (meaning.kind === "unknown") return "unknown";
+    return lines === undefined ? "no-version" : "mapped";
+  }
+
+  #soldAs(sale: Pick<SaleGroup, "ringName" | "businessDate">): Sold {
+    const ring = this.#ringOf(sale.ringName);
+    const epoch = epochIn(ring, sale.businessDate);
+    const sold = ring.sold[epoch] ?? this.#soldAsNew(sale);
+    ring.sold[epoch] = sold;
+    return sold;
+  }
+
+  #soldAsNew({ ringName, businessDate }: Pick<SaleGroup, "ringName" | "businessDate">): Sold {
+    const meaning = soldAs(this.#catalogue, ringName, businessDate);
+    if (meaning.kind === "drink")
+      return { meaning, lines: serveLines(this.#catalogue, meaning.drink, businessDate) };
+    if (meaning.kind !== "item") return { meaning, lines: undefined };
+    const { item, amount } = meaning;
+    return { meaning, lines: [{ item, amount, unit: itemNamed(this.#catalogue, item).base }] };
+  }
+
+  #modifiersIn(cell: string): ReadModifiers {
+    const known = this.#modifiers.get(cell);
+    if (known !== undefined) return known;
+    const read = readModifiers(this.#catalogue, cell);
+    this.#modifiers.set(cell, read);
+    return read;
+  }
+
+  /** Which stretch between two changes of what a ring name may mean a date lies in. */
+  epochOf(ringName: string, date: BusinessDate): number {
+    return epochIn(this.#ringOf(ringName), date);
+  }
+
+  #ringOf(ringName: string): Ring {
+    const known = this.#rings.get(ringName);
+    if (known !== undefined) return known;
+    const ring: Ring = {
+      changeDates: this.#changeDatesOf(ringName),
+      byModifiers: new Map(),
+      sold: [],
+      lastDate: "",
+      lastEpoch: 0,
+    };
+    this.#rings.set(ringName, ring);
+    return ring;
+  }
+
+  #changeDatesOf(ringName: string): BusinessDate[] {
+    const { ringNames, drinkNames, specs } = this.#catalogue;
+    const folded = foldName(ringName);
+    const meaning = ringNames.get(folded)?.soldAs;
+    const drink = meaning?.kind === "drink" ? meaning.drink : drinkNames.get(folded);
+    const own = drink === undefined ? [] : (specs.get(drink) ?? []).map(({ from }) => from);
+    return [...new Set([...own, ...this.#sharedDates])].sort();
+  }
+
+  #readNew(
+    { meaning, lines }: Sold,
+    { modifiers, businessDate }: Pick<SaleGroup, "modifiers" | "businessDate">,
+  ): ReadSale {
     const catalogue = this.#catalogue;
-    const sold = soldAs(catalogue, ringName, businessDate);
-    if (sold.kind === "ignore") return sold;
-    if (sold.kind === "unknown") return { kind: "unmapped", reason: "unknown" };
-    const what = sold.kind === "drink" ? sold.drink : sold.item;
-    const { effects, unknown } = readModifiers(catalogue, modifiers);
-    const drink = sold.kind === "drink" ? catalogue.drinks.get(what) : undefined;
-    const lines =
-      sold.kind === "drink"
-        ? serveLines(catalogue, what, businessDate)
-        : [{ item: what, amount: sold.amount, unit: itemNamed(catalogue, what).base }];
+    if (meaning.kind === "ignore") return meaning;
+    if (meaning.kind === "unknown") return { kind: "unmapped", reason: "unknown" };
     if (lines === undefined) return { kind: "unmapped", reason: "no-version" };
+    const what = meaning.kind === "drink" ? meaning.drink : meaning.item;
+    const { effects, unknown } = this.#modifiersIn(modifiers);
+    const drink = meaning.kind === "drink" ? catalogue.drinks.get(what) : undefined;
     const portions = servePortions(catalogue, drink, modifyLines(lines, effects));
     const bill = billOf(catalogue, portions, { ...this.#options, date: businessDate });
-    const serves = sold.kind === "drink" ? sold.serves : 1;
+    const serves = meaning.kind === "drink" ? meaning.serves : 1;
     return { kind: "ask", what, serves, bill, unknownModifiers: unknown };
   }
 }
 
-/** Which stretch between two changes of spec, prep, cut or pack a date lies in. */
-function epochOf(catalogue: Catalogue, date: BusinessDate): number {
-  const { changeDates } = catalogue;
+/** Every day from which something is another that many drinks may share: a prep and its spec, a cut, a pack. */
+export function sharedChangeDates({ drinks, specs, preps, cuts, packs }: Catalogue): Set<BusinessDate> {
+  const ofPreps = [...specs].flatMap(([makes, versions]) => (drinks.has(makes) ? [] : versions));
+  const shared = [ofPreps, ...preps.values(), ...cuts.values(), ...packs.values()].flat();
+  return new Set(shared.flatMap(({ from }) => from ?? []));
+}
+
+function epochIn(ring: Ring, date: BusinessDate): number {
+  if (date === ring.lastDate) return ring.lastEpoch;
+  const { changeDates } = ring;
   let low = 0;
   let high = changeDates.length;
   while (low < high) {
@@ -146,6 +252,8 @@ function epochOf(catalogue: Catalogue, date: BusinessDate): number {
     if ((changeDates[middle] ?? "") <= date) low = middle + 1;
     else high = middle;
   }
+  ring.lastDate = date;
+  ring.lastEpoch = low;
   return low;
 }
 

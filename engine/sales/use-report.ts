@@ -1,3 +1,4 @@
+import { currencyDigits } from "#engine/currency.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import { batchAsks, saleAsks } from "#engine/sales/asks.ts";
@@ -5,7 +6,6 @@ import { expectedUse, usedSd } from "#engine/sales/expected-use.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { BusinessDate } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 export type UseReport = {
   from: BusinessDate;

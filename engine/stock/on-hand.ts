@@ -6,7 +6,7 @@ import type { SaleGroup } from "#engine/sales/tally.ts";
 import { type Divider, dividerAt, isBefore, type When } from "#engine/sales/when.ts";
 import { flowBetween, netFlow } from "#engine/stock/balance.ts";
 import type { Holding } from "#engine/stock/counts.ts";
-import type { BusinessDate, Instant } from "#engine/time.ts";
+import { type BusinessDate, type Instant, justAfter } from "#engine/time.ts";
 
 /** What should stand on the shelves now, in base units, and its standard deviation. */
 export type OnHand = {
@@ -36,7 +36,8 @@ export function salesNeededFrom(facts: Facts, at: Instant): BusinessDate | undef
 }
 
 /**
- * On hand at a moment: last count + what came − what went − expected use and losses since.
+ * On hand at a moment: last count + what came − what went − expected use and losses since. What came or
+ * went at the moment itself is in: a delivery stands on the shelf once it is entered.
  *
  * An item never counted whole is left out: nobody knows what there is. `sales` reach from
  * `salesNeededFrom` to the moment, the days of counts and of the moment itself line by line.
@@ -44,7 +45,8 @@ export function salesNeededFrom(facts: Facts, at: Instant): BusinessDate | undef
 export function onHand(facts: Facts, sales: readonly SaleGroup[], at: Instant): Map<string, OnHand> {
   const { catalogue, book } = facts;
   const last = lastHoldings(facts, at);
-  const until = dividerAt(at, catalogue.venue);
+  const end = justAfter(at);
+  const until = dividerAt(end, catalogue.venue);
   const since = new Map([...last].map(([item, holding]) => [item, dividerAt(holding.at, catalogue.venue)]));
   const options: UseOptions = {
     dividersOf: (item) => facts.dividers.get(item) ?? [],
@@ -58,7 +60,7 @@ export function onHand(facts: Facts, sales: readonly SaleGroup[], at: Instant): 
   const movements = groupBy(facts.movements, (movement) => movement.item);
   return new Map(
     [...last].map(([item, holding]) => {
-      const flow = flowBetween(movements.get(item) ?? [], { item, from: holding.at, to: at });
+      const flow = flowBetween(movements.get(item) ?? [], { item, from: holding.at, to: end });
       const use = used.get(item);
       const gone = (use?.amount ?? 0) + (lost.get(item)?.amount ?? 0);
       const quantity = holding.quantity + netFlow(flow) - gone;

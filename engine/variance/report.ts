@@ -6,9 +6,12 @@ import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { periodAsks } from "#engine/variance/asks.ts";
 import type { Cause } from "#engine/variance/causes/cause.ts";
-import { causesOf } from "#engine/variance/causes/find.ts";
+import type { Experience } from "#engine/variance/causes/experience.ts";
+import { causesIn } from "#engine/variance/causes/find.ts";
+import { sceneOf } from "#engine/variance/causes/scene.ts";
 import { countedShort, notCounted } from "#engine/variance/not-counted.ts";
 import { type ItemPeriod, itemPeriods, windowsBetween } from "#engine/variance/period.ts";
+import { type SpotCount, spotCount } from "#engine/variance/spot.ts";
 import { inMajor, netSalesBetween, type Totals, totalsOf } from "#engine/variance/totals.ts";
 import {
   DEFAULT_THRESHOLDS,
@@ -17,6 +20,7 @@ import {
   type Verdict,
   verdicts,
 } from "#engine/variance/verdict.ts";
+import { type Where, whereItIs } from "#engine/variance/where.ts";
 
 /** One item between two counts, in base units; `cost` = unexplained at cost, in major units of money. */
 export type VarianceItem = {
@@ -51,6 +55,10 @@ export type VarianceReport = {
   notCountedIn: Record<string, string[]>;
   causes: Cause[];
   totals: Totals;
+  /** The few items worth counting tonight. */
+  spotCount: SpotCount;
+  /** What is unexplained by category, by area and by drink. */
+  where: Where;
 };
 
 export type VarianceInput = {
@@ -64,6 +72,8 @@ export type VarianceInput = {
   /** Net sales between the counts, where the caller knows them better than the groups do. */
   salesNetMinor?: number;
   thresholds?: Thresholds;
+  /** What the venue confirmed and refuted so far. */
+  experience?: Experience;
 };
 
 /** Shown wherever a variance is shown. */
@@ -82,16 +92,21 @@ export function varianceReport(input: VarianceInput): VarianceReport {
   const asks = periodAsks(facts, sales);
   const periods = itemPeriods(facts, asks, windowsBetween(opening, closing));
   const netMinor = input.salesNetMinor ?? netSalesBetween(facts, sales, opening, closing);
+  const items = reportItems(facts, [...periods.values()], costPerBase, thresholds);
+  const scene = sceneOf({ facts, sales, asks, opening, closing, periods });
+  const causes = scene === undefined ? [] : causesIn(scene, input.experience);
   return {
     opening: opening.name,
     closing: closing.name,
     from: localMinute(facts, opening.at),
     to: localMinute(facts, closing.at),
-    items: reportItems(facts, [...periods.values()], costPerBase, thresholds),
+    items,
     notCounted: notCounted(facts, opening, closing),
     notCountedIn: countedShort(opening, closing),
-    causes: causesOf({ facts, sales, asks, opening, closing, periods }),
+    causes,
     totals: totalsOf(periods.values(), costPerBase, inMajor(netMinor, venue.currency)),
+    spotCount: spotCount(facts, { items, causes }),
+    where: whereItIs(facts, items, scene),
   };
 }
 

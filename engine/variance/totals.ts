@@ -1,10 +1,10 @@
+import { currencyDigits } from "#engine/currency.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { dividerAt } from "#engine/sales/when.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { isBetween } from "#engine/stock/on-hand.ts";
 import type { ItemPeriod } from "#engine/variance/period.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 /** Money in major units. Items without a known cost are not in it. */
 export type Totals = {

@@ -52,6 +52,8 @@ export type ItemTrend = {
   item: string;
   category: string;
   base: BaseUnit;
+  /** Major units; null where the price is not known. */
+  costPerBase: number | null;
   points: TrendPoint[];
   drift: Drift | null;
 };
@@ -135,7 +137,7 @@ function itemTrend(
     }),
   );
   const { category, base } = itemNamed(catalogue, item);
-  return { item, category, base, points, drift: driftOf(points, charted, costPerBase) };
+  return { item, category, base, costPerBase, points, drift: driftOf(points, charted, costPerBase) };
 }
 
 /** The drift that the charts show at the last point, if any. */

@@ -23,10 +23,16 @@ const COMMANDS: readonly CommandSpec[] = [
   {
     name: "serve",
     summary: "open the screens in a browser, from this machine",
-    examples: ["ullage serve --port 4680"],
+    examples: [
+      "ullage serve --port 4680",
+      "ullage serve --host 0.0.0.0 --tls-cert bar.pem --tls-key bar-key.pem",
+    ],
     options: [
       ["--port <number>", "port to listen on (0 = any free one)"],
       ["--host <address>", "address to listen on"],
+      ["--tls-cert <file>", "certificate (PEM) for HTTPS, which phones need"],
+      ["--tls-key <file>", "its private key (PEM)"],
+      ["--insecure-http", "let other devices in without HTTPS"],
     ],
     load: async () => (await import("#server/cli/commands/serve.ts")).serveCommand,
   },
@@ -128,6 +134,9 @@ const COMMANDS: readonly CommandSpec[] = [
       ["--at <moment>", 'the venue\'s time, "YYYY-MM-DD HH:MM"'],
       ["--supplier <name>", "one supplier"],
       ["--budget <amount>", "money there is, in major units"],
+      ["--replay", "what the settings would have done over the last weeks"],
+      ["--weeks <number>", "with --replay: how many weeks"],
+      ["--what-if <file>", "what changes in a JSON file would do (party, closed, price, menu)"],
     ],
     isReport: true,
     load: async () => (await import("#server/cli/commands/order.ts")).orderCommand,

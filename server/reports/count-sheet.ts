@@ -46,6 +46,7 @@ export async function countSheetFor(world: World) {
               size: baseAmount(catalogue, pack),
               emptyG: pack.emptyG,
               fullG: pack.fullG,
+              gtin: pack.gtin,
             })),
             areas: book.areas.filter((shelf) => shelf.item === item).length,
             lastCount:

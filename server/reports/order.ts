@@ -1,14 +1,19 @@
 import { foldName } from "#engine/name.ts";
-import { planOrder } from "#engine/orders/order.ts";
+import { lateLines } from "#engine/orders/check-delivery.ts";
+import { isBelowMinimum, orderFrom } from "#engine/orders/order.ts";
+import { type Outlook, outlookAt } from "#engine/orders/outlook.ts";
 import type { Instant } from "#engine/time.ts";
 import { InputError } from "#server/input-error.ts";
 import { localMinute, localMinuteOrNull } from "#server/local-time.ts";
+import { integerSolver } from "#server/solver.ts";
 import { momentOf, type World } from "#server/world.ts";
 
 export type OrderChoice = {
   at?: Instant | undefined;
   supplier?: string | undefined;
   budgetMinor?: number | undefined;
+  /** Reach a supplier's minimum for the least money: worth starting the solver for, where it stays started. */
+  exactMinimum?: boolean;
 };
 
 export type OrderReport = Awaited<ReturnType<typeof orderAt>>;
@@ -16,25 +21,38 @@ export type OrderReport = Awaited<ReturnType<typeof orderAt>>;
 /** What to order from whom at a moment, by default the last of the book. Moments are the venue's local time. */
 export async function orderFor(
   world: World,
-  { at, supplier, budgetMinor }: OrderChoice,
+  { at, supplier, budgetMinor, exactMinimum = false }: OrderChoice,
 ): Promise<OrderReport> {
   const moment = momentOf(world, at);
-  const key = JSON.stringify(["order", moment, supplier, budgetMinor]);
-  return world.remembered(key, () => orderAt(world, moment, { supplier, budgetMinor }));
+  const key = JSON.stringify(["order", moment, supplier, budgetMinor, exactMinimum]);
+  return world.remembered(key, () => orderAt(world, moment, { supplier, budgetMinor, exactMinimum }));
 }
 
-async function orderAt(world: World, moment: Instant, { supplier, budgetMinor }: Omit<OrderChoice, "at">) {
+/** All that an order at a moment is reckoned from; kept, for several reports ask for it. */
+export function outlookOf(world: World, moment: Instant): Promise<Outlook> {
+  return world.remembered(JSON.stringify(["outlook", moment]), async () =>
+    outlookAt(world.facts, await world.salesBetween({ at: moment }), moment),
+  );
+}
+
+async function orderAt(
+  world: World,
+  moment: Instant,
+  { supplier, budgetMinor, exactMinimum }: Omit<OrderChoice, "at">,
+) {
   const { venue } = world.facts.catalogue;
-  const plan = planOrder({
-    facts: world.facts,
-    sales: await world.salesBetween({ at: moment }),
-    at: moment,
+  const choice = {
     ...(supplier === undefined ? {} : { supplier: supplierKnown(world, supplier) }),
     ...(budgetMinor === undefined ? {} : { budgetMinor }),
-  });
+  };
+  const outlook = await outlookOf(world, moment);
+  const first = orderFrom(outlook, choice);
+  const isWorthSolving = budgetMinor !== undefined || (exactMinimum === true && isBelowMinimum(first));
+  const plan = isWorthSolving ? orderFrom(outlook, { ...choice, solver: await integerSolver() }) : first;
   return {
     ...plan,
     at: localMinute(plan.at, venue),
+    late: lateLines(world.facts, moment),
     suppliers: plan.suppliers.map((one) => ({
       ...one,
       orderBy: localMinuteOrNull(one.orderBy, venue),

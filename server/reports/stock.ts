@@ -3,6 +3,7 @@ import { unitCosts } from "#engine/costing/unit-cost.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import { onHand } from "#engine/stock/on-hand.ts";
 import { packsInForce } from "#engine/stock/pack.ts";
+import { justAfter } from "#engine/time.ts";
 import { orderFor } from "#server/reports/order.ts";
 import { momentOf, type World } from "#server/world.ts";
 
@@ -13,9 +14,9 @@ export async function stockFor(world: World) {
   const at = momentOf(world);
   const date = businessDateOf(at, catalogue.venue);
   const held = onHand(facts, await world.salesBetween({ at }), at);
-  const costs = unitCosts(facts, at);
+  const costs = unitCosts(facts, justAfter(at));
   const order = await orderFor(world, { at });
-  const planned = new Map(order.suppliers.flatMap(({ lines }) => lines.map((line) => [line.item, line])));
+  const reckoned = new Map(order.items.map((one) => [one.item, one]));
   const areas = new Map<string, string[]>();
   for (const { area, item } of book.areas) areas.set(item, [...(areas.get(item) ?? []), area]);
   return {
@@ -35,8 +36,11 @@ export async function stockFor(world: World) {
           containerSize: pack === undefined ? null : baseAmount(catalogue, pack),
           costPerBase,
           value: costPerBase === null ? null : Math.max(0, found.quantity) * costPerBase,
-          par: planned.get(name)?.par ?? null,
-          expectedUse: planned.get(name)?.expectedUse ?? null,
+          par: reckoned.get(name)?.par ?? null,
+          parInPacks: reckoned.get(name)?.parInPacks ?? null,
+          parWhy: reckoned.get(name)?.parWhy ?? null,
+          expectedUse: reckoned.get(name)?.expectedUse ?? null,
+          runOutChance: reckoned.get(name)?.runOutChance ?? null,
           areas: areas.get(name) ?? [],
         },
       ];

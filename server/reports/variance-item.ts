@@ -19,7 +19,7 @@ export async function varianceItemFor(world: World, choice: VarianceChoice & { i
   const trend = trendReport({
     facts,
     sales: await world.salesBetween({}),
-    costPerBase: unitCosts(facts, closing.at),
+    costPerBase: unitCosts(facts, closing.at, closing.holdings),
     item,
   });
   return {

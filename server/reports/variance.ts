@@ -2,6 +2,7 @@ import { unitCosts } from "#engine/costing/unit-cost.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { salesNeeded } from "#engine/variance/neighbours.ts";
 import { type VarianceReport, varianceReport } from "#engine/variance/report.ts";
+import { experienceFrom } from "#server/causes/experience.ts";
 import { countsBetween } from "#server/reports/counts-between.ts";
 import type { World } from "#server/world.ts";
 
@@ -17,5 +18,13 @@ export async function varianceFor(world: World, choice: VarianceChoice): Promise
 async function varianceBetween(world: World, opening: Count, closing: Count): Promise<VarianceReport> {
   const { facts } = world;
   const sales = await world.salesBetween(salesNeeded(facts, opening, closing));
-  return varianceReport({ facts, sales, opening, closing, costPerBase: unitCosts(facts, closing.at) });
+  const counts = { opening: opening.name, closing: closing.name };
+  return varianceReport({
+    facts,
+    sales,
+    opening,
+    closing,
+    costPerBase: unitCosts(facts, closing.at, closing.holdings),
+    experience: experienceFrom(world.settlements, counts),
+  });
 }

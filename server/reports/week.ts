@@ -1,7 +1,7 @@
+import { currencyDigits } from "#engine/currency.ts";
 import { saleAsks } from "#engine/sales/asks.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import { addDays, type BusinessDate, daysBetween, type Instant } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { orderFor } from "#server/reports/order.ts";
 import { prepFor } from "#server/reports/prep.ts";
 import { varianceFor } from "#server/reports/variance.ts";

@@ -1,13 +1,27 @@
 import { Hono } from "hono";
 import { z } from "zod";
 import type { Db } from "#db/open.ts";
-import { addCountRows, listEntries } from "#db/stock-repository.ts";
+import { addCountRows, COUNTED_APART, listEntries } from "#db/stock-repository.ts";
 import { foldName } from "#engine/name.ts";
 import { CountRow } from "#engine/stock/movement.ts";
 import { about, checked } from "#server/http.ts";
 import { countSheetFor } from "#server/reports/count-sheet.ts";
 import type { Stamp } from "#server/stamp.ts";
 import { openWorld } from "#server/world.ts";
+
+/** The row that stood there when someone counted, by its number; "none" when there was none. */
+const seenId = z
+  .union([z.literal("none").transform(() => null), z.coerce.number().int().positive()])
+  .optional();
+
+type Kept = { fact: CountRow; stamp: { reason: string } };
+
+/** What others had found in the same place, unseen by whoever counted last; nobody has chosen between them yet. */
+function foundApart({ fact, stamp, history }: Kept & { history: Kept[] }): CountRow[] {
+  const chain: Kept[] = [{ fact, stamp }, ...history];
+  const agreed = chain.findIndex(({ stamp: { reason } }) => reason !== COUNTED_APART);
+  return chain.slice(1, agreed + 1).map((kept) => kept.fact);
+}
 
 /** Counts: the sheet in shelf order, what was found so far, and each entry as it is made. */
 export function countRoutes(db: Db, stamp: Stamp) {
@@ -21,13 +35,15 @@ export function countRoutes(db: Db, stamp: Stamp) {
     )
     .get(
       "/rows/:name",
-      about("The rows of one count, with their numbers"),
+      about("The rows of one count, with their numbers and what others found there meanwhile"),
       checked("param", z.object({ name: z.string() })),
       async (c) => {
         const name = foldName(c.req.valid("param").name);
         const rows = await listEntries(db, "count");
         return c.json(
-          rows.filter(({ fact }) => foldName(fact.count) === name).map(({ id, fact }) => ({ id, ...fact })),
+          rows
+            .filter(({ fact }) => foldName(fact.count) === name)
+            .map((entry) => ({ id: entry.id, ...entry.fact, apart: foundApart(entry) })),
         );
       },
     )
@@ -36,11 +52,14 @@ export function countRoutes(db: Db, stamp: Stamp) {
       about(
         "Enters what was found; a later entry for the same count, area, item and pack replaces the earlier",
       ),
+      checked("query", z.object({ seen: seenId })),
       checked("json", CountRow),
       async (c) => {
+        const { seen } = c.req.valid("query");
         const [id = 0] = await addCountRows(db, [c.req.valid("json")], {
           now: stamp.now(),
           by: c.req.valid("json").by,
+          ...(seen === undefined ? {} : { seenId: seen }),
         });
         return c.json({ id });
       },

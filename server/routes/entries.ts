@@ -8,6 +8,7 @@ import {
   addTransfer,
   correctEntry,
   listEntries,
+  listWithdrawn,
   withdrawEntry,
 } from "#db/stock-repository.ts";
 import { Batch, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
@@ -54,11 +55,22 @@ export function entryRoutes(db: Db, stamp: Stamp) {
     )
     .get(
       "/entries/:kind",
-      about("Entries of one kind, newest first, each with its history"),
+      about("Entries of one kind, newest first, each with its history; or those that were taken back"),
       checked("param", kind),
-      checked("query", z.object({ from: Instant.optional(), to: Instant.optional() })),
+      checked(
+        "query",
+        z.object({
+          from: Instant.optional(),
+          to: Instant.optional(),
+          withdrawn: z.enum(["true", "false"]).default("false"),
+        }),
+      ),
       async (c) => {
-        const { from, to } = c.req.valid("query");
+        const { from, to, withdrawn } = c.req.valid("query");
+        if (withdrawn === "true") {
+          const gone = await listWithdrawn(db, KINDS[c.req.valid("param").kind]);
+          return c.json(gone.map((entry) => ({ ...entry, history: [] })));
+        }
         const between = { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
         const entries = await listEntries(db, KINDS[c.req.valid("param").kind], between);
         return c.json([...entries].reverse());

@@ -1,14 +1,16 @@
 import { Hono } from "hono";
 import { z } from "zod";
 import type { Db } from "#db/open.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import { useReport } from "#engine/sales/use-report.ts";
 import { BusinessDate } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { about, checked } from "#server/http.ts";
 import { readMoment, readMoneyMinor } from "#server/reading.ts";
 import { costFor } from "#server/reports/cost.ts";
 import { forecastFor } from "#server/reports/forecast.ts";
+import { makeOrBuyFor } from "#server/reports/make-or-buy.ts";
 import { orderFor } from "#server/reports/order.ts";
+import { ownerReportFor } from "#server/reports/owner.ts";
 import { batchCardFor, prepFor } from "#server/reports/prep.ts";
 import { trendFor } from "#server/reports/trend.ts";
 import { varianceFor } from "#server/reports/variance.ts";
@@ -44,6 +46,12 @@ export function reportRoutes(db: Db) {
       about("One item between two counts: its balance, the drinks that used it, its uncertainty, its past"),
       checked("query", z.object({ item: z.string(), ...countPair })),
       async (c) => c.json(await varianceItemFor(await openWorld(db), c.req.valid("query"))),
+    )
+    .get(
+      "/owner",
+      about("The owner's page: cost against spec, unexplained and its past, what to check, what was settled"),
+      checked("query", z.object(countPair)),
+      async (c) => c.json(await ownerReportFor(await openWorld(db), c.req.valid("query"))),
     )
     .get(
       "/trend",
@@ -89,6 +97,7 @@ export function reportRoutes(db: Db) {
           await orderFor(world, {
             at: at === undefined ? undefined : readMoment(at, venue, "at"),
             supplier,
+            exactMinimum: true,
             budgetMinor:
               budget === undefined
                 ? undefined
@@ -120,6 +129,30 @@ export function reportRoutes(db: Db) {
       async (c) => {
         const { prep, for: date, make } = c.req.valid("query");
         return c.json(await batchCardFor(await openWorld(db), { prep, date, make }));
+      },
+    )
+    .get(
+      "/make-or-buy",
+      about("A prep made against bought: cost of a litre, kilogram or piece, and the batch that breaks even"),
+      checked(
+        "query",
+        z.object({
+          prep: z.string(),
+          labour: z.coerce.number().nonnegative().optional(),
+          bought: z.coerce.number().nonnegative().optional(),
+          boughtLoss: z.coerce.number().min(0).lt(1).optional(),
+        }),
+      ),
+      async (c) => {
+        const { prep, labour, bought, boughtLoss } = c.req.valid("query");
+        return c.json(
+          makeOrBuyFor(await openWorld(db), {
+            prep,
+            labourPerHour: labour,
+            boughtPrice: bought,
+            boughtLossShare: boughtLoss,
+          }),
+        );
       },
     )
     .get(

@@ -1,14 +1,15 @@
 import { Hono } from "hono";
 import { z } from "zod";
 import type { Db } from "#db/open.ts";
-import { daySales, importSales, listImports, previewImport, undoImport } from "#db/sales-repository.ts";
+import { daySales, listImports, previewImport, undoImport } from "#db/sales-repository.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import { previewSales } from "#engine/sales/read/read-sales.ts";
 import { BusinessDate } from "#engine/time.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { about, checked } from "#server/http.ts";
-import { InputError } from "#server/input-error.ts";
-import { unmappedFor, unmappedLines } from "#server/reports/unmapped.ts";
+import { ImportJobs } from "#server/import-jobs.ts";
+import { unmappedFor, unmappedLines, withMeanings } from "#server/reports/unmapped.ts";
 import { type NamedFile, readSalesFile } from "#server/sales-files.ts";
+import { importReading, readForImport, refuseEmpty, textsFor } from "#server/sales-import.ts";
 import type { Stamp } from "#server/stamp.ts";
 import { openWorld } from "#server/world.ts";
 
@@ -42,6 +43,7 @@ async function lookAt(db: Db, file: NamedFile) {
 
 /** Sales files: looked at, read in once and for all, and taken back. */
 export function salesRoutes(db: Db, stamp: Stamp) {
+  const jobs = new ImportJobs(db);
   return new Hono()
     .post(
       "/preview",
@@ -58,20 +60,34 @@ export function salesRoutes(db: Db, stamp: Stamp) {
       checked("form", upload),
       async (c) => {
         const file = await uploaded(c.req.valid("form").file);
-        const { facts } = await openWorld(db);
-        const { lines, refused, shape } = readSalesFile(file, facts.book);
-        if (lines.length === 0)
-          throw new InputError(`${file.name}: there is no sale in it; nothing was read in.`);
-        const result = await importSales(db, {
-          file: file.name,
-          lines,
-          refused,
-          shape,
-          now: stamp.now(),
-          by: "screen",
-        });
-        return c.json({ ...result, refused, unmapped: unmappedLines(facts, lines) });
+        const world = await openWorld(db);
+        const how = { book: world.facts.book, texts: await textsFor(db) };
+        const read = await readForImport(db, file, how);
+        refuseEmpty(read);
+        const report = await importReading(db, world, read, { now: stamp.now(), by: "screen" });
+        return c.json({ ...report, unmapped: withMeanings(world.facts, report.unmapped) });
       },
+    )
+    .post(
+      "/jobs",
+      about("Begins to read in a long sales file, sent as the body; its name is in the query"),
+      checked("query", z.object({ name: z.string().trim().min(1) })),
+      async (c) => {
+        const { name } = c.req.valid("query");
+        return c.json(await jobs.start(name, c.req.raw.body, { now: stamp.now(), by: "screen" }), 202);
+      },
+    )
+    .get(
+      "/jobs/:id",
+      about("How far the reading of a long file is, and what came of it"),
+      checked("param", z.object({ id: z.string() })),
+      (c) => c.json(jobs.of(c.req.valid("param").id)),
+    )
+    .post(
+      "/jobs/:id/cancel",
+      about("Stops the reading of a long file; nothing of it is kept"),
+      checked("param", z.object({ id: z.string() })),
+      (c) => c.json(jobs.cancel(c.req.valid("param").id)),
     )
     .get("/imports", about("Sales files read in, newest first"), async (c) => c.json(await listImports(db)))
     .post(

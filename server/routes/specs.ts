@@ -2,7 +2,14 @@ import { Hono } from "hono";
 import { z } from "zod";
 import { saveDrink, saveItem, savePack } from "#db/catalogue-repository.ts";
 import type { Db } from "#db/open.ts";
-import { saveCut, saveModifier, savePrep, saveRingName, saveVersion } from "#db/specs-repository.ts";
+import {
+  removeRingName,
+  saveCut,
+  saveModifier,
+  savePrep,
+  saveRingName,
+  saveVersion,
+} from "#db/specs-repository.ts";
 import { Modifier, RingName } from "#engine/sales/ring.ts";
 import { Cut, Drink, PrepVersion, SpecLine } from "#engine/specs/spec.ts";
 import { readSpecText } from "#engine/specs/text/read.ts";
@@ -68,6 +75,15 @@ export function specRoutes(db: Db) {
       await saveRingName(db, c.req.valid("json"));
       return c.json({ saved: true });
     })
+    .post(
+      "/ring-names/remove",
+      about("Takes back what a till's name means; its sales are unknown again"),
+      checked("json", z.object({ ringName: z.string().min(1) })),
+      async (c) => {
+        await removeRingName(db, c.req.valid("json").ringName);
+        return c.json({ removed: true });
+      },
+    )
     .post(
       "/modifiers",
       about("Says what a modifier does: all its rows"),

@@ -5,11 +5,7 @@ import { weekFor } from "#server/reports/week.ts";
 import { openWorld } from "#server/world.ts";
 
 export function weekRoutes(db: Db) {
-  return new Hono()
-    .get("/venue", about("How the venue is set up"), async (c) =>
-      c.json((await openWorld(db)).facts.catalogue.venue),
-    )
-    .get("/week", about("What is due this week, and what is wrong"), async (c) =>
-      c.json(await weekFor(await openWorld(db))),
-    );
+  return new Hono().get("/week", about("What is due this week, and what is wrong"), async (c) =>
+    c.json(await weekFor(await openWorld(db))),
+  );
 }

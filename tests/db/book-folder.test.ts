@@ -16,8 +16,8 @@ import { readBook } from "#db/book/read-book.ts";
 import { exportBook, replaceBook } from "#db/book-repository.ts";
 import { closeDatabase, IN_MEMORY, openDatabase } from "#db/open.ts";
 import { saleGroups } from "#db/sales-repository.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import { readSales } from "#engine/sales/read/read-sales.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { bookArbitrary, saleLineArbitrary } from "#tests/support/book-arbitrary.ts";
 import { smallBook } from "#tests/support/small-book.ts";
 

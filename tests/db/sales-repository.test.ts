@@ -46,11 +46,7 @@ function read(lines: SaleLine[], file = "till.csv") {
 /** All that is known of sales but the list of imports. */
 function picture(): unknown {
   const tallies = db.sqlite
-    .prepare(
-      `select business_date, ring.text, modifiers.text, is_timed, quantity, net_minor from tallies
-       join sale_names ring on ring.id = ring_name_id join sale_names modifiers on modifiers.id = modifiers_id
-       order by 1, 2, 3, 4`,
-    )
+    .prepare("select business_date, lines, quantity, net_minor, hex(packed) from tallies order by 1")
     .raw()
     .all();
   return { tallies };

@@ -137,6 +137,11 @@ describe("a week ahead", () => {
     // A tenth of a stronger night's guests and more: 30 planned of the 93 or so of those three nights.
     expect(meanOf(ahead, "2026-03-07", "Cooler")).toBeGreaterThan(10);
     expect(ahead.noHistory).toEqual([]);
+    // Planned beyond the usual: nobody's guests are taken away.
+    expect(meanOf(ahead, "2026-03-04", "House sour")).toBeCloseTo(
+      meanOf(weekAhead(handBook()), "2026-03-04", "House sour"),
+      6,
+    );
   });
 
   it("believes a new drink's sales more than its plan as the nights go by", () => {
@@ -200,6 +205,6 @@ describe("a week ahead", () => {
   it("tells nothing of days to come when nothing was ever sold", () => {
     const ahead = weekAhead(handBook(), []);
     expect(ahead.days).toEqual([]);
-    expect(ahead.backtest).toEqual({ wape: null, wapeSameWeekday: null, coverage90: null, days: 0 });
+    expect(ahead.backtest).toMatchObject({ wape: null, wapeSameWeekday: null, coverage90: null, days: 0 });
   });
 });

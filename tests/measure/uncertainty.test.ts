@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { Uncertainty } from "#engine/measure/stated-uncertainty.ts";
 import {
   combinedSd,
   DEFAULT_UNCERTAINTY,
@@ -8,7 +9,6 @@ import {
   resolutionSd,
   rootSumOfSquares,
   triangularSd,
-  Uncertainty,
 } from "#engine/measure/uncertainty.ts";
 
 it("takes its own defaults as a valid block and refuses what it does not know", () => {

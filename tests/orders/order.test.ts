@@ -152,6 +152,27 @@ describe("par", () => {
     expect(lineOf(planned(limes), "Lime")?.expectedUse).toBeCloseTo(20 * 1.125, 0);
   });
 
+  it("never fills up beyond what can be used before it spoils, but for the last container", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 0, max: 60 }), (shelfLifeDays, there) => {
+        const book = orderBook({}, (item) => (item.name === "Lime" ? { ...item, shelfLifeDays } : item));
+        const counts = [...book.counts.filter(({ item }) => item !== "Lime"), aCount("Lime", there, "each")];
+        const lasting = planned({ ...orderBook(), counts });
+        const spoiling = planned({ ...book, counts });
+        const [kept, fresh] = [lasting, spoiling].map((plan) =>
+          plan.items.find(({ item }) => item === "Lime"),
+        );
+        const ordered = lineOf(spoiling, "Lime")?.quantity ?? 0;
+        // Tuesday to the delivery on Tuesday, and a day's trade more for each day that it keeps: 60 sours at most.
+        const mostUsed = (1 + shelfLifeDays) * 60 * 1.125 * 1.6;
+        expect(there + ordered).toBeLessThanOrEqual(Math.max(there, mostUsed));
+        if (fresh?.parWhy.includes("keeps"))
+          expect(fresh.expectedUse).toBeLessThanOrEqual(kept?.expectedUse ?? 0);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
   it("chooses the cheaper of two suppliers", () => {
     const packs = [...orderBook().packs, aPack("Gin", { supplier: "Green Cart", price: 19 })];
     const plan = planned(orderBook({ packs }));

@@ -30,7 +30,7 @@ it("covers what was then used in as many cases as the service level says", () =>
           );
           const position =
             isSold && shelfLifeDays === null
-              ? positionOf(outlook, name, { arrives, coversUntil })
+              ? positionOf(outlook, name, { supplier: supplier.name, arrives, coversUntil })
               : undefined;
           if (position === undefined) continue;
           cases += 1;

@@ -6,6 +6,7 @@ import { shortageCost, type Wanted, withinBudget } from "#engine/orders/budget.t
 import { planOrder } from "#engine/orders/order.ts";
 import type { Position } from "#engine/orders/order-line.ts";
 import { type Minimum, solveBudget } from "#engine/orders/solve-budget.ts";
+import { additionsTo } from "#engine/orders/to-minimum.ts";
 import { AT, aPack, EIGHT_WEEKS, orderBook } from "./order-bar.ts";
 
 // The package's types are those of its CommonJS build, its import is the function itself.
@@ -21,6 +22,8 @@ function line(item: string, { price, mean, quantity, margin, supplier }: LineFac
     onHandSd: 0,
     onOrder: 0,
     par: 0,
+    serviceLevel: 0.95,
+    isSpoilt: false,
     demand,
     demandToNext: demand,
     stockToNext: 0,
@@ -127,6 +130,77 @@ describe("a budget spent by integer programme", () => {
             solveBudget(wanted, { budget, minimums: new Map(), keepsDays: () => 999, solver }) ?? [];
           const oneByOne = shortageOf(wanted, withinBudget(wanted, budget));
           expect(shortageOf(wanted, bought)).toBeLessThanOrEqual(oneByOne + 1e-3 * (1 + oneByOne));
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it("never loses more for having more to spend, minimums kept", () => {
+    fc.assert(
+      fc.property(
+        fc.array(lineFacts, { minLength: 1, maxLength: 8 }),
+        fc.integer({ min: 0, max: 400 }),
+        fc.integer({ min: 0, max: 200 }),
+        fc.integer({ min: 0, max: 120 }),
+        (facts, budget, more, value) => {
+          const wanted = facts.map((one, index) => line(`Item ${index}`, one));
+          const minimums = new Map([["Quay Spirits", { value, cases: 0 }]]);
+          const [less, richer] = [budget, budget + more].map((money) => {
+            const bought =
+              solveBudget(wanted, { budget: money, minimums, keepsDays: () => 999, solver }) ?? [];
+            return shortageOf(wanted, bought);
+          });
+          expect(richer).toBeLessThanOrEqual((less ?? 0) + 1e-3 * (1 + (less ?? 0)));
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe("a supplier's minimum reached by integer programme", () => {
+  /** A line of bottles used at 100 ml a day, of which nothing is bought yet. */
+  const candidate = (item: string, price: number, keepsDays = 999) => ({
+    ...line(item, { price, mean: 1000, quantity: 0, margin: 0.1, supplier: "Quay Spirits" }),
+    perDay: 100,
+    bought: 0,
+    keepsDays,
+  });
+
+  it("adds the least money that reaches it, where bottle by bottle adds more", () => {
+    // 21 and 30 reach 50 with 51; the one used up soonest after the other, three of 21, with 63.
+    const candidates = [candidate("Gin", 21), candidate("Rum", 30)];
+    const missing = { missingValue: 50, missingCases: 0 };
+    const cost = (solved?: typeof solver) =>
+      additionsTo(missing, candidates, solved).reduce((sum, one) => sum + one.cost, 0);
+    expect(cost(solver)).toBe(51);
+    expect(cost()).toBeGreaterThanOrEqual(51);
+  });
+
+  it("adds nothing where it is met, where too little keeps, or where only months of stock reach it", () => {
+    expect(additionsTo({ missingValue: 0, missingCases: 0 }, [candidate("Gin", 21)], solver)).toEqual([]);
+    expect(additionsTo({ missingValue: 50, missingCases: 0 }, [candidate("Gin", 21, 10)], solver)).toEqual(
+      [],
+    );
+    expect(additionsTo({ missingValue: 5000, missingCases: 0 }, [candidate("Gin", 21)], solver)).toEqual([]);
+  });
+
+  it("never costs more than bottle by bottle, and always reaches it", () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 5, max: 60 }), { minLength: 1, maxLength: 6 }),
+        fc.integer({ min: 1, max: 150 }),
+        (prices, missingValue) => {
+          const candidates = prices.map((price, index) => candidate(`Item ${index}`, price));
+          const missing = { missingValue, missingCases: 0 };
+          const cost = (solved?: typeof solver) =>
+            additionsTo(missing, candidates, solved).reduce((sum, one) => sum + one.cost, 0);
+          const [exact, byHand] = [cost(solver), cost()];
+          if (byHand === 0) return;
+          expect(exact).toBeGreaterThanOrEqual(missingValue - 1e-6);
+          // A day on the shelf weighs a thousandth of the money, so as much may be paid for being used sooner.
+          expect(exact).toBeLessThanOrEqual(byHand * 1.06);
         },
       ),
       { numRuns: 40 },

@@ -271,6 +271,16 @@ describe("make or buy", () => {
     expect(() => makeOrBuy({ ...question, lossShareMade: 1 })).toThrow(RangeError);
   });
 
+  it("names the batch from which the labour is earned, where there is one", () => {
+    // 4.00 of labour ÷ (0.004 − 0.002 a ml) = 2000 ml; a tenth lost: 4 ÷ (0.9 × 0.004 − 0.002) = 2500 ml.
+    const asked = { ...question, labourPerHour: 16, boughtCost: 0.004 };
+    expect(makeOrBuy(asked).breakEvenBatch).toBeCloseTo(2000, 6);
+    expect(makeOrBuy({ ...asked, lossShareMade: 0.1 }).breakEvenBatch).toBeCloseTo(2500, 6);
+    expect(makeOrBuy({ ...asked, batchSize: 2000 }).made?.total).toBeCloseTo(0.004, 12);
+    expect(makeOrBuy({ ...asked, boughtCost: 0.0019 }).breakEvenBatch).toBeNull();
+    expect(makeOrBuy({ ...asked, labourPerHour: 0 }).breakEvenBatch).toBe(0);
+  });
+
   it("costs juice by its fruit", () => {
     expect(makeOrBuy({ ...question, prep: "Lime juice" }).made?.total).toBeCloseTo(0.4 / 25, 12);
   });

@@ -353,6 +353,12 @@ export const BOOK_PROBLEMS: BookProblem[] = [
     'cuts.csv row 4, source: "Lime juice" is already given by "Lime" (row 2); what a cut gives has one source',
   ),
   and(
+    "spec lines of a juice that no row says the yield of",
+    "specs.csv",
+    "Lime juice,2026-01-01,1,20,ml,Sugar syrup,,",
+    'specs.csv row 12, makes: "Lime juice" has spec lines but no row in preps.csv; add one with what they yield',
+  ),
+  and(
     "a cut without a part",
     "cuts.csv",
     "Lime,2026-02-01,Lime juice,10,ml,+",

@@ -2,14 +2,8 @@ import { describe, expect, it } from "vitest";
 import { dilutedAbvPct, iceDilution } from "#engine/measure/dilution.ts";
 import { gtin14, gtinCheckDigit } from "#engine/measure/gtin.ts";
 import { ETHANOL_G_PER_ML } from "#engine/measure/spirit-density.ts";
-import {
-  DEFAULT_HOUSE_ML,
-  IMPERIAL_FLUID_OUNCE_ML,
-  type Measures,
-  type Unit,
-  US_FLUID_OUNCE_ML,
-  unitFactor,
-} from "#engine/measure/units.ts";
+import { IMPERIAL_FLUID_OUNCE_ML, US_FLUID_OUNCE_ML, unitFactor } from "#engine/measure/unit-factor.ts";
+import { DEFAULT_HOUSE_ML, type Measures, type Unit } from "#engine/measure/units.ts";
 import { expectedYield, YIELD_PRIORS } from "#engine/measure/yield.ts";
 
 const us: Measures = { oz: "us", houseMl: DEFAULT_HOUSE_ML };

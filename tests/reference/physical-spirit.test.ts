@@ -11,7 +11,7 @@ import {
   spiritStrength,
   spiritVolumeAt,
 } from "#engine/measure/spirit-density.ts";
-import { POUND_G, US_FLUID_OUNCE_ML } from "#engine/measure/units.ts";
+import { POUND_G, US_FLUID_OUNCE_ML } from "#engine/measure/unit-factor.ts";
 
 const TEMPERATURES_C = [-18, 0, 4, 10, 15, 20, 25, 30, 40];
 

@@ -18,7 +18,7 @@ import {
   syrupCorrection,
   syrupRecipe,
 } from "#engine/measure/syrup.ts";
-import { POUND_G, US_FLUID_OUNCE_ML } from "#engine/measure/units.ts";
+import { POUND_G, US_FLUID_OUNCE_ML } from "#engine/measure/unit-factor.ts";
 
 /** Pounds of a US gallon on a scale in air at 20 °C, as the sugar tables print it. */
 function poundsPerGallon(brix: number): number {

@@ -1,4 +1,5 @@
-import { DEFAULT_HOUSE_ML, type Unit, unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import { DEFAULT_HOUSE_ML, type Unit } from "#engine/measure/units.ts";
 
 /** What a simulated bar stocks, makes and sells: the facts its book states and its staff live by. */
 export type Catalogue = {

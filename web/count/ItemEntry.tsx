@@ -1,13 +1,16 @@
 import { Link, useNavigate } from "@tanstack/react-router";
 import { type FormEvent, useRef, useState } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { nowInstant } from "../moment.ts";
+import { nowInstant } from "../now.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { counter } from "./counter.ts";
+import { bare, emptied } from "./differences.ts";
 import { EntryFields, type FieldName } from "./EntryFields.tsx";
 import { type Draft, draftFor, foundOf, noneFound } from "./entry.ts";
 import { Keypad } from "./Keypad.tsx";
+import { dropDraft, keepDraft, keptDraft } from "./kept-draft.ts";
 import { LookAgain } from "./LookAgain.tsx";
+import { leftAtPace, secondsPerItem } from "./pace.ts";
 import { type Surprise, surpriseOf } from "./reckon.ts";
 import type { SheetArea, SheetItem } from "./sheet.ts";
 import { type CountState, missingIn, rowsOf } from "./use-count.ts";
@@ -27,27 +30,29 @@ type Props = {
 export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
   const venue = useVenue();
   const own = rowsOf(count.rows, { area: area.area, item: item.item });
-  const [draft, setDraft] = useState(() => draftFor(item, venue.show, own[0]));
+  const spot = { count: count.name, area: area.area, item: item.item };
+  const [draft, setDraft] = useState(() => keptDraft(spot) ?? draftFor(item, venue.show, own[0]));
   const [problem, setProblem] = useState<string | null>(null);
   const [surprise, setSurprise] = useState<Surprise | null>(null);
   const [field, setField] = useState<FieldName>(draft.way === "amount" ? "amount" : "containers");
   // The first key replaces what stood there from an earlier entry.
-  const isFresh = useRef(own.length > 0);
+  const isFresh = useRef(own.length > 0 && keptDraft(spot) === undefined);
   const goOn = useGoOn(count, area, place);
 
   const change = (changed: Draft) => {
     isFresh.current = false;
     setDraft(changed);
+    keepDraft(spot, changed);
     setProblem(null);
     setSurprise(null);
   };
   const save = (found: ReturnType<typeof noneFound>) => {
-    const spot = { count: count.name, area: area.area, item: item.item };
     const row = { ...spot, ...found, at: nowInstant(), by: counter() };
     // Counted before in another way: that entry must not stand beside this one.
     const stale = own.filter(({ pack }) => (pack === null) !== (row.pack === null));
-    for (const old of stale) enter({ ...old, ...zeroOf(old), at: row.at, by: row.by });
-    enter(row);
+    for (const old of stale) enter({ ...bare(old), ...emptied(old), at: row.at, by: row.by }, old.id ?? null);
+    enter(row, own.find(({ pack }) => pack === row.pack)?.id ?? null);
+    dropDraft();
     return { row, stale };
   };
   const record = (found: ReturnType<typeof noneFound>) => {
@@ -119,6 +124,7 @@ function useGoOn({ name, rows }: CountState, area: SheetArea, place: number): ()
 function Where({ count, area, place }: { count: CountState; area: SheetArea; place: number }) {
   const total = area.items.length;
   const done = total - missingIn(area, count.rows).length;
+  const pace = leftAtPace(total - done, secondsPerItem(count.rows, counter()));
   const previous = area.items[place - 1]?.item;
   return (
     <div className="item-where">
@@ -133,6 +139,7 @@ function Where({ count, area, place }: { count: CountState; area: SheetArea; pla
       )}
       <span>
         {area.area}, {done} of {total} counted
+        {pace === "" ? null : <span className="pace">, {pace}</span>}
       </span>
       <Link to="/count" search={{ count: count.name, area: area.area }}>
         List
@@ -145,14 +152,6 @@ function Where({ count, area, place }: { count: CountState; area: SheetArea; pla
 
 function isSamePlace(a: CountRow, b: CountRow): boolean {
   return a.area === b.area && a.pack === b.pack;
-}
-
-/** The same entry with nothing in it. */
-function zeroOf({ amount, unit }: CountRow) {
-  const nothing = { parts: [], grossG: [] };
-  return amount === null
-    ? { ...nothing, full: 0, amount: null, unit: null }
-    : { ...nothing, full: null, amount: 0, unit };
 }
 
 /** True the first time a count and item is asked about; after that the person's word stands. */

@@ -1,20 +1,36 @@
-import { Link } from "@tanstack/react-router";
-import { useState } from "react";
-import { Field } from "../parts/Field.tsx";
+import { Link, lazyRouteComponent } from "@tanstack/react-router";
+import { Suspense } from "react";
 import { Page } from "../parts/Page.tsx";
 import { allFoundWords, leftWords } from "./found-words.ts";
-import type { SheetArea } from "./sheet.ts";
+import type { Sheet, SheetArea } from "./sheet.ts";
 import { type CountState, missingIn, rowsOf } from "./use-count.ts";
 import { WaitingLine } from "./WaitingLine.tsx";
 
+const Find = lazyRouteComponent(() => import("./Find.tsx"), "Find");
+
 /** One area as a list in shelf order: what was found, and what is left. */
-export function ItemList({ count, area }: { count: CountState; area: SheetArea }) {
-  const [typed, setTyped] = useState("");
+export function ItemList({ count, sheet, area }: { count: CountState; sheet: Sheet; area: SheetArea }) {
   const { name, rows, waiting } = count;
   const missing = missingIn(area, rows);
   const first = missing[0];
-  const shown = area.items.filter(({ item }) =>
-    item.toLocaleLowerCase().includes(typed.trim().toLocaleLowerCase()),
+  const list = (
+    <ul className="count-lines count-items">
+      {area.items.map(({ item }) => {
+        const found = rowsOf(rows, { area: area.area, item });
+        return (
+          <li key={item}>
+            <Link to="/count" search={{ count: name, area: area.area, item }}>
+              <span>{item}</span>
+              {found.length === 0 ? (
+                <span className="soft">not counted</span>
+              ) : (
+                <span className="found">{allFoundWords(found)}</span>
+              )}
+            </Link>
+          </li>
+        );
+      })}
+    </ul>
   );
   return (
     <Page title={area.area} next={`${leftWords(missing.length)}, in shelf order.`}>
@@ -33,24 +49,19 @@ export function ItemList({ count, area }: { count: CountState; area: SheetArea }
           </Link>
         )}
       </div>
-      <Field label="Find" type="search" value={typed} onChange={(event) => setTyped(event.target.value)} />
-      <ul className="count-lines count-items">
-        {shown.map(({ item }) => {
-          const found = rowsOf(rows, { area: area.area, item });
-          return (
-            <li key={item}>
-              <Link to="/count" search={{ count: name, area: area.area, item }}>
-                <span>{item}</span>
-                {found.length === 0 ? (
-                  <span className="soft">not counted</span>
-                ) : (
-                  <span className="found">{allFoundWords(found)}</span>
-                )}
-              </Link>
-            </li>
-          );
-        })}
-      </ul>
+      <Suspense fallback={list}>
+        <Find count={count} sheet={sheet} here={area.area}>
+          {list}
+        </Find>
+      </Suspense>
+      <p className="count-more">
+        <Link to="/count" search={{ count: name, area: area.area, step: "found" }}>
+          Something stands here that is not listed
+        </Link>
+        <Link to="/count" search={{ count: name, area: area.area, step: "order" }}>
+          Change the shelf order
+        </Link>
+      </p>
     </Page>
   );
 }

@@ -1,6 +1,7 @@
 import { Link, useNavigate } from "@tanstack/react-router";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
+import { Differences } from "./Differences.tsx";
 import { Refused } from "./Refused.tsx";
 import type { Sheet } from "./sheet.ts";
 import { type CountState, missingIn } from "./use-count.ts";
@@ -9,7 +10,7 @@ import { WaitingLine } from "./WaitingLine.tsx";
 /** Before a count is left: what nobody counted, as not counted is not none. */
 export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
   const navigate = useNavigate({ from: "/count" });
-  const { name, rows, waiting } = count;
+  const { name, rows, waiting, differences } = count;
   const areas = sheet.areas
     .map((area) => ({ area: area.area, missing: missingIn(area, rows) }))
     .filter(({ missing }) => missing.length > 0);
@@ -25,6 +26,7 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
       }
     >
       <WaitingLine waiting={waiting} />
+      <Differences differences={differences} rows={rows} />
       <Refused waiting={waiting} sheet={sheet} />
       {areas.map(({ area, missing }) => (
         <section key={area}>

@@ -1,28 +1,36 @@
 import { useQuery } from "@tanstack/react-query";
 import { Link, useNavigate } from "@tanstack/react-router";
 import { useState } from "react";
-import { formatMoment, plural } from "../format.ts";
+import { formatMoment, listWords, plural } from "../format.ts";
 import { todayAt } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
 import { countsQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { namesIn } from "./chosen.ts";
 import { counter, saveCounter } from "./counter.ts";
 import { useWaiting } from "./waiting.ts";
 
 /** Begins a count, or goes on with one that was begun. */
-export function StartCount() {
+export function StartCount({ items }: { items: string | undefined }) {
   const venue = useVenue();
   const navigate = useNavigate({ from: "/count" });
-  const [name, setName] = useState(`Count ${todayAt(venue)}`);
+  const [name, setName] = useState(`${items === undefined ? "Count" : "Recount"} ${todayAt(venue)}`);
   const [by, setBy] = useState(counter);
   const begin = () => {
     saveCounter(by);
-    void navigate({ search: { count: name.trim() } });
+    void navigate({ search: { count: name.trim(), items } });
   };
   return (
-    <Page title="Count" next="Begin a count, then take the areas one after the other.">
+    <Page
+      title="Count"
+      next={
+        items === undefined
+          ? "Begin a count, then take the areas one after the other."
+          : `A short count of ${listWords(namesIn(items))}. It keeps its own time, so the count before stays as it was.`
+      }
+    >
       <form
         className="start-count"
         onSubmit={(event) => {
@@ -47,14 +55,14 @@ export function StartCount() {
           Begin counting
         </Button>
       </form>
-      <EarlierCounts />
+      <EarlierCounts items={items} />
     </Page>
   );
 }
 
 const SHOWN = 3;
 
-function EarlierCounts() {
+function EarlierCounts({ items: chosen }: { items: string | undefined }) {
   const venue = useVenue();
   const { data: counts = [] } = useQuery(countsQuery);
   const onDevice = [...new Set(useWaiting().map(({ row }) => row.count))];
@@ -67,7 +75,7 @@ function EarlierCounts() {
       <ul className="count-lines">
         {unsent.map((name) => (
           <li key={name}>
-            <Link to="/count" search={{ count: name }}>
+            <Link to="/count" search={{ count: name, items: chosen }}>
               <span>{name}</span>
               <span className="soft">on this device</span>
             </Link>
@@ -75,7 +83,7 @@ function EarlierCounts() {
         ))}
         {served.map(({ name, at, items }) => (
           <li key={name}>
-            <Link to="/count" search={{ count: name }}>
+            <Link to="/count" search={{ count: name, items: chosen }}>
               <span>{name}</span>
               <span className="soft">
                 {formatMoment(at, venue)}, {plural(items, "item")}

@@ -1,5 +1,5 @@
 import { usualEmptyG } from "#engine/measure/container.ts";
-import { unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
 import type { SheetItem } from "./sheet.ts";
@@ -29,7 +29,8 @@ export function quantityOf(rows: readonly Found[], item: SheetItem, venue: Venue
     for (const gross of grossG) {
       const perBase = gramsPerBase ?? 1;
       const fromFull = pack?.fullG == null ? null : pack.fullG - size * perBase;
-      const emptyG = pack?.emptyG ?? fromFull ?? usualEmptyG(size);
+      const emptyG = pack?.emptyG ?? fromFull ?? emptyOf(size);
+      if (emptyG === null) return null;
       total.quantity += Math.max(0, (gross - emptyG) / perBase);
       total.variance += (scaleG / perBase) ** 2;
     }
@@ -39,6 +40,15 @@ export function quantityOf(rows: readonly Found[], item: SheetItem, venue: Venue
     }
   }
   return total;
+}
+
+/** Nobody knows what an empty keg or tub weighs: the server then asks for it, and nothing is reckoned here. */
+function emptyOf(size: number): number | null {
+  try {
+    return usualEmptyG(size);
+  } catch {
+    return null;
+  }
 }
 
 export type Surprise = { found: number; expected: number };

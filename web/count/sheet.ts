@@ -3,7 +3,14 @@ import type { BaseUnit, Unit } from "#engine/measure/units.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { answerOf, server } from "../api.ts";
 
-export type SheetPack = { pack: string; size: number; emptyG: number | null; fullG: number | null };
+export type SheetPack = {
+  pack: string;
+  size: number;
+  emptyG: number | null;
+  fullG: number | null;
+  /** Empty when none is known; a sheet kept from before this was asked has none. */
+  gtin?: string;
+};
 
 export type SheetItem = {
   item: string;
@@ -38,13 +45,18 @@ export function sheetQuery(count: string) {
     queryKey: ["count-sheet", count],
     queryFn: async (): Promise<Sheet> => {
       const sheet = await answerOf(server.counts.sheet.$get());
-      localStorage.setItem(KEY, JSON.stringify({ count, sheet } satisfies Saved));
+      keepSheet(count, sheet);
       return sheet;
     },
     initialData: () => savedSheet(count),
     networkMode: "always",
     staleTime: Number.POSITIVE_INFINITY,
   });
+}
+
+/** Keeps a changed sheet, as when an item was found where the book has none. */
+export function keepSheet(count: string, sheet: Sheet): void {
+  localStorage.setItem(KEY, JSON.stringify({ count, sheet } satisfies Saved));
 }
 
 function savedSheet(count: string): Sheet | undefined {
@@ -56,15 +68,18 @@ function savedSheet(count: string): Sheet | undefined {
 
 const ROWS_KEY = "ullage-count-rows";
 
+/** A row as the server holds it; `apart` are other findings there that nobody has chosen between yet. */
+export type ServedRow = CountRow & { id?: number; apart?: CountRow[] };
+
 /** Keeps on the device what the server was last known to hold of a count, for a reload without signal. */
-export function saveRows(count: string, rows: readonly CountRow[]): void {
+export function saveRows(count: string, rows: readonly ServedRow[]): void {
   localStorage.setItem(ROWS_KEY, JSON.stringify({ count, rows }));
 }
 
-function savedRows(count: string): CountRow[] | undefined {
+function savedRows(count: string): ServedRow[] | undefined {
   const text = localStorage.getItem(ROWS_KEY);
   if (text === null) return undefined;
-  const saved = JSON.parse(text) as { count: string; rows: CountRow[] };
+  const saved = JSON.parse(text) as { count: string; rows: ServedRow[] };
   return saved.count === count ? saved.rows : undefined;
 }
 
@@ -72,10 +87,12 @@ function savedRows(count: string): CountRow[] | undefined {
 export function rowsQuery(count: string) {
   return queryOptions({
     queryKey: ["count-rows", count],
-    queryFn: async (): Promise<CountRow[]> =>
+    queryFn: async (): Promise<ServedRow[]> =>
       answerOf(server.counts.rows[":name"].$get({ param: { name: count } })),
     initialData: () => savedRows(count),
     initialDataUpdatedAt: 0,
     networkMode: "always",
+    // Someone else may be counting another area.
+    refetchInterval: 20_000,
   });
 }

@@ -3,9 +3,16 @@ import type { CountRow } from "#engine/stock/movement.ts";
 import { answerOf, ProblemError, server } from "../api.ts";
 
 /** An entry that the server has not acknowledged yet; `refused` says why when it will not take it. */
-export type WaitingEntry = { row: CountRow; refused: string | null };
+export type WaitingEntry = {
+  row: CountRow;
+  refused: string | null;
+  /** The server's row that was on screen when this was counted; null when there was none. */
+  seen?: number | null;
+};
 
 // One key of the device's storage an entry: two open tabs cannot overwrite each other's, and a reload loses none.
+// localStorage rather than IndexedDB, as it writes before the key's handler returns: a phone that dies, or is swept
+// away, in the same second has kept the entry. A count of 1,000 items takes half a megabyte of the five allowed.
 const PREFIX = "ullage-count-entry ";
 const FIRST_RETRY_MS = 2_000;
 const LONGEST_RETRY_MS = 30_000;
@@ -18,7 +25,7 @@ let entries: readonly WaitingEntry[] = readAll();
 let retryMs = FIRST_RETRY_MS;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let isSending = false;
-let onSent: (row: CountRow) => void = () => {};
+let onSent: (row: CountRow, id: number) => void = () => {};
 
 /** Which entry of a count a row is; a later one of the same place replaces the earlier. */
 export function placeOf({
@@ -31,8 +38,11 @@ export function placeOf({
 }
 
 /** Keeps an entry on this device until the server has it, and sends it at once. */
-export function enter(row: CountRow): void {
-  write(PREFIX + placeOf(row), { row, refused: null });
+export function enter(row: CountRow, seen: number | null): void {
+  const key = PREFIX + placeOf(row);
+  const waits = entryAt(key);
+  // Counted again before the first entry went out: what was seen is what the first one saw.
+  write(key, { row, refused: null, seen: waits === undefined ? seen : (waits.seen ?? null) });
   announce();
   retryMs = FIRST_RETRY_MS;
   void send();
@@ -45,8 +55,13 @@ export function drop(row: CountRow): void {
 }
 
 /** Says what to do with each entry the server has taken. */
-export function whenSent(act: (row: CountRow) => void): void {
+export function whenSent(act: (row: CountRow, id: number) => void): void {
   onSent = act;
+}
+
+/** Whether the device's storage takes entries; else they last only as long as the page. */
+export function isKept(): boolean {
+  return unkept.size === 0;
 }
 
 /** The entries on this device that the server does not have yet. */
@@ -74,21 +89,25 @@ function nextToSend(): WaitingEntry | undefined {
   return entries.find(({ refused }) => refused === null);
 }
 
-async function sendOne({ row }: WaitingEntry): Promise<void> {
+async function sendOne({ row, seen }: WaitingEntry): Promise<void> {
   const key = PREFIX + placeOf(row);
   const sent = read(key);
+  const query = seen === undefined ? {} : { seen: seen === null ? "none" : String(seen) };
+  let id: number;
   try {
-    await answerOf(server.counts.entries.$post({ json: row }));
+    ({ id } = await answerOf(server.counts.entries.$post({ query, json: row })));
   } catch (error) {
     const isRefusal = error instanceof ProblemError && error.status >= 400 && error.status < 500;
     if (!isRefusal) throw error;
-    if (read(key) === sent) write(key, { row, refused: error.message });
+    if (read(key) === sent) write(key, { row, seen: seen ?? null, refused: error.message });
     announce();
     return;
   }
-  onSent(row);
-  // Counted again while it was on its way: the newer entry still waits.
+  onSent(row, id);
+  // Counted again while it was on its way: the newer entry still waits, and replaces this one knowingly.
+  const newer = entryAt(key);
   if (read(key) === sent) erase(key);
+  else if (newer !== undefined) write(key, { ...newer, seen: id });
   announce();
 }
 
@@ -105,11 +124,13 @@ function announce(): void {
 function readAll(): WaitingEntry[] {
   const keys = [...Object.keys(localStorage).filter((key) => key.startsWith(PREFIX)), ...unkept.keys()];
   return [...new Set(keys)]
-    .flatMap((key) => {
-      const text = read(key);
-      return text === null ? [] : [JSON.parse(text) as WaitingEntry];
-    })
+    .flatMap((key) => entryAt(key) ?? [])
     .sort((a, b) => a.row.at.localeCompare(b.row.at));
+}
+
+function entryAt(key: string): WaitingEntry | undefined {
+  const text = read(key);
+  return text === null ? undefined : (JSON.parse(text) as WaitingEntry);
 }
 
 function read(key: string): string | null {

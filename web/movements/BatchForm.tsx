@@ -1,7 +1,8 @@
 import { type FormEvent, useState } from "react";
 import type { Unit } from "#engine/measure/units.ts";
 import type { Batch } from "#engine/stock/movement.ts";
-import { instantOfInput, localInputOf, nowInstant } from "../moment.ts";
+import { instantOfInput, localInputOf } from "../moment.ts";
+import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";

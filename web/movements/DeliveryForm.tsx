@@ -1,7 +1,8 @@
 import { useQuery } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import type { Delivery } from "#engine/stock/movement.ts";
-import { instantOfInput, localInputOf, nowInstant } from "../moment.ts";
+import { instantOfInput, localInputOf } from "../moment.ts";
+import { nowInstant } from "../now.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { openOrdersQuery } from "../queries.ts";

@@ -10,6 +10,7 @@ import { catalogueQuery } from "../queries.ts";
 import { EnterFacts } from "./EnterFacts.tsx";
 import { EntryTable } from "./EntryTable.tsx";
 import { KINDS, type Kind } from "./entries.ts";
+import { Withdrawn } from "./Withdrawn.tsx";
 
 /** Stock that came or went without a sale: entered, listed, corrected, taken back, never erased. */
 export function MovementsPage() {
@@ -53,6 +54,7 @@ function OneKind({ kind }: { kind: Kind }) {
         </Button>
       )}
       <EntryTable kind={kind} />
+      <Withdrawn kind={kind} />
     </>
   );
 }

@@ -1,8 +1,9 @@
+import { currencyDigits } from "#engine/currency.ts";
 import { readAmount } from "#engine/measure/amount.ts";
-import { type Measures, unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import type { Measures } from "#engine/measure/units.ts";
 import type { Pack } from "#engine/stock/item.ts";
 import type { Delivery, Of } from "#engine/stock/movement.ts";
-import { currencyDigits } from "#engine/venue.ts";
 
 /** A line of a delivery as it is being typed. */
 export type LineDraft = {

@@ -35,6 +35,17 @@ export function entriesQuery<K extends Kind>(kind: K) {
   });
 }
 
+/** All entries of a kind that were taken back, newest first, each with who did so and why. */
+export function withdrawnQuery<K extends Kind>(kind: K) {
+  return queryOptions({
+    queryKey: ["entries", kind, "withdrawn"],
+    queryFn: async () =>
+      (await answerOf(
+        server.entries[":kind"].$get({ param: { kind }, query: { withdrawn: "true" } }),
+      )) as unknown as Entry<Facts[K]>[],
+  });
+}
+
 /** Enters facts of a kind; one key makes what is sent twice one entry. */
 export async function enterFacts<K extends Kind>(
   kind: K,

@@ -1,4 +1,5 @@
 import { useQuery } from "@tanstack/react-query";
+import { Link } from "@tanstack/react-router";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Venue } from "#engine/venue.ts";
 import type { OpenOrder } from "../answers.ts";
@@ -35,6 +36,17 @@ function openColumns(venue: Venue, baseOf: (item: string) => BaseUnit): Column<O
   return [
     { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
     { key: "supplier", head: "Supplier", kind: "text", value: ({ supplier }) => supplier },
+    {
+      key: "order",
+      head: "Order",
+      kind: "text",
+      value: ({ order }) => order,
+      show: ({ order }) => (
+        <Link to="/order/check/$order" params={{ order }}>
+          {order}
+        </Link>
+      ),
+    },
     {
       key: "expected",
       head: "Expected",

@@ -11,6 +11,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { orderQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { LateLines } from "./LateLines.tsx";
 import { LeftAside } from "./LeftAside.tsx";
 import { OpenOrders } from "./OpenOrders.tsx";
 import { SupplierSection } from "./SupplierSection.tsx";
@@ -40,6 +41,7 @@ export function OrderPage() {
     >
       {report === undefined && error === null ? <Busy what="Weighing pars and deliveries" /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
+      {report === undefined ? null : <LateLines late={report.late} />}
       {report === undefined ? null : <Suppliers report={report} />}
       {report === undefined ? null : <LeftAside report={report} />}
       <OpenOrders />

@@ -20,6 +20,7 @@ import {
   totalOf,
 } from "./order-draft.ts";
 import { PlaceOrder } from "./PlaceOrder.tsx";
+import { ReachMinimum } from "./ReachMinimum.tsx";
 
 /** One supplier's order: its times, its lines to change by hand, its total against the minimum, and the ways to send it. */
 export function SupplierSection({ order, at }: { order: SupplierOrder; at: string }) {
@@ -64,6 +65,7 @@ export function SupplierSection({ order, at }: { order: SupplierOrder; at: strin
           </Button>
         </div>
       </div>
+      <ReachMinimum order={order} />
       <PlaceOrder
         {...{ order, lines, total, minimum, at }}
         isOpen={isPlacing}

@@ -1,5 +1,5 @@
+import { currencyDigits } from "#engine/currency.ts";
 import type { Supplier } from "#engine/orders/supplier.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import type { OrderReportLine } from "../answers.ts";
 
 /** Quantities as a person has changed them, by lineKey. */

@@ -104,7 +104,7 @@ function Card({ card }: { card: BatchCard }) {
       </p>
       <div className="no-print">
         <Timer minutes={activeMinutes} hours={standingHours} />
-        <MadeIt key={`${card.prep} ${card.make}`} card={card} />
+        <MadeIt key={card.prep} card={card} />
         <p>
           <Link to="/prep" search={{ date: card.date }}>
             Back to the list

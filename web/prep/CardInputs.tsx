@@ -1,4 +1,5 @@
 import { formatNumber } from "../format.ts";
+import { Correction } from "./Correction.tsx";
 import type { BatchCard } from "./prep-queries.ts";
 
 /** What goes in, as it is read at the scale, each to be ticked off; under it what it must come to. */
@@ -37,6 +38,9 @@ export function CardInputs({ card: { inputs, targetBrix, totalWeightG, volumeMl 
           </div>
         )}
       </dl>
+      {targetBrix === null || targetBrix <= 0 || targetBrix > 85 ? null : (
+        <Correction targetBrix={targetBrix} totalWeightG={totalWeightG} />
+      )}
     </section>
   );
 }

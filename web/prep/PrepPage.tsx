@@ -12,11 +12,13 @@ import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { BatchLine } from "./BatchLine.tsx";
 import { Cuts } from "./Cuts.tsx";
+import { LabelSettings } from "./LabelSettings.tsx";
 import { PastDate } from "./PastDate.tsx";
 import { PickList } from "./PickList.tsx";
 import { PrintLabels } from "./PrintLabels.tsx";
 import { dayToPlan } from "./prep-date.ts";
 import { type PrepReport, prepQuery } from "./prep-queries.ts";
+import { WorkTime } from "./WorkTime.tsx";
 
 /** What to press, cook and batch on a day, in the order of the work. */
 export function PrepPage() {
@@ -74,6 +76,7 @@ function Plan({ report }: { report: PrepReport }) {
           </p>
         </Empty>
       ) : null}
+      <WorkTime time={report.activeMinutes} />
       <Batches title="Make today" batches={now} date={date} first={1} />
       <Batches title="Can wait until tomorrow" batches={later} date={date} first={now.length + 1} />
       <Cuts cuts={cuts} />
@@ -81,6 +84,7 @@ function Plan({ report }: { report: PrepReport }) {
       {enough.length === 0 ? null : (
         <p className="soft">Enough of {listWords(enough.map(({ prep }) => prep))}.</p>
       )}
+      <LabelSettings />
       <p className="soft prep-care">
         Amounts, dates and allergens are as the book has them. Check the labels, and follow your local food
         code.

@@ -5,6 +5,7 @@ import type { Label } from "#engine/prep/label.ts";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { problemsOf } from "../parts/Problems.tsx";
+import { useLabelSettings } from "./label-settings.ts";
 import { cardQuery } from "./prep-queries.ts";
 
 type Props = { batches: readonly { prep: string; make: number }[]; date: string; label?: string };
@@ -37,6 +38,8 @@ export function PrintLabels({ batches, date, label = "Print labels" }: Props) {
 }
 
 function LabelSheet({ labels, onPrinted }: { labels: readonly Label[]; onPrinted: () => void }) {
+  // Read anew for each printing: the settings may have changed since the screen was opened.
+  const { stock, dayLine } = useLabelSettings();
   useEffect(() => {
     document.documentElement.classList.add("print-labels");
     window.addEventListener("afterprint", onPrinted, { once: true });
@@ -47,13 +50,14 @@ function LabelSheet({ labels, onPrinted }: { labels: readonly Label[]; onPrinted
     };
   }, [onPrinted]);
   return createPortal(
-    <div className="label-sheet">
+    <div className={`label-sheet labels-${stock}`}>
       {labels.map(({ batch, lines: [name, ...lines] }) => (
         <div key={`${name} ${batch}`} className="label">
           <strong>{name}</strong>
           {lines.map((line) => (
             <span key={line}>{line}</span>
           ))}
+          {dayLine.trim() === "" ? null : <span className="label-day-line">{dayLine}</span>}
         </div>
       ))}
     </div>,

@@ -1,4 +1,5 @@
-import { type BaseUnit, type Unit, unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import type { BaseUnit, Unit } from "#engine/measure/units.ts";
 import type { Venue } from "#engine/venue.ts";
 import { formatNumber } from "../format.ts";
 

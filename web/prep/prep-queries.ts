@@ -40,3 +40,29 @@ export function cardQuery({
       ),
   });
 }
+
+export type MakeOrBuyReport = Answer<(typeof server.reports)["make-or-buy"]["$get"]>;
+
+/** A prep made against bought; amounts in major money units. */
+export function makeOrBuyQuery(choice: {
+  prep: string;
+  labour: number | undefined;
+  bought: number | undefined;
+  boughtLoss: number | undefined;
+}) {
+  const { prep, labour, bought, boughtLoss } = choice;
+  return queryOptions({
+    queryKey: ["make-or-buy", prep, labour, bought, boughtLoss],
+    queryFn: () =>
+      answerOf(
+        server.reports["make-or-buy"].$get({
+          query: {
+            prep,
+            ...(labour === undefined ? {} : { labour: String(labour) }),
+            ...(bought === undefined ? {} : { bought: String(bought) }),
+            ...(boughtLoss === undefined ? {} : { boughtLoss: String(boughtLoss) }),
+          },
+        }),
+      ),
+  });
+}

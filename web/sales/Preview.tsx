@@ -1,6 +1,7 @@
+import { currencyDigits } from "#engine/currency.ts";
 import type { ColumnFinding } from "#engine/sales/read/columns.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
-import { currencyDigits, type Venue } from "#engine/venue.ts";
+import type { Venue } from "#engine/venue.ts";
 import { formatDate, formatLocal, formatMinor, formatMoney, formatNumber, plural } from "../format.ts";
 import { localInputOf } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";

@@ -3,6 +3,7 @@ import { useQuery } from "@tanstack/react-query";
 import { formatDate, formatShare } from "../format.ts";
 import { Page } from "../parts/Page.tsx";
 import { Imports } from "./Imports.tsx";
+import { KnownNames } from "./KnownNames.tsx";
 import { ReadFiles } from "./ReadFiles.tsx";
 import { SalesByDay } from "./SalesByDay.tsx";
 import { daysQuery, unmappedQuery } from "./sales-queries.ts";
@@ -16,6 +17,7 @@ export function SalesPage() {
       <ReadFiles />
       <UnknownNames />
       <UnknownModifiers />
+      <KnownNames />
       <SalesByDay />
       <Imports />
     </Page>

@@ -1,7 +1,7 @@
 import { queryOptions } from "@tanstack/react-query";
 import type { ColumnFinding } from "#engine/sales/read/columns.ts";
 import type { RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
-import { answerOf, server } from "../api.ts";
+import { type Answer, answerOf, server } from "../api.ts";
 
 /** What a ring name may mean; `score` 0 to 100. */
 export type Meaning = { name: string; kind: "drink" | "item"; score: number };
@@ -26,14 +26,7 @@ export type SalesPreview = {
   unmapped: UnmappedName[];
 };
 
-export type ImportAnswer = {
-  importId: number;
-  lines: number;
-  new: number;
-  known: number;
-  daysTouched: string[];
-  refused: RefusedRow[];
-};
+export type ImportAnswer = Answer<typeof server.sales.import.$post>;
 
 export type SaleImport = {
   importId: number;

@@ -1,13 +1,18 @@
 import "./first-steps.css";
 import { Page } from "../parts/Page.tsx";
+import { NameTheBar } from "./NameTheBar.tsx";
 
-/** The empty database: three ways in, each with the very commands. */
+/** The empty database: begin here with the bar's name, or one of three ways in, each with the very commands. */
 export function FirstSteps() {
   return (
-    <Page title="An empty book" next="Choose one of three ways in, then load this page again.">
+    <Page title="An empty book" next="Say which bar it is and go on step by step, or bring what you have.">
+      <h2>Begin here</h2>
+      <NameTheBar />
+      <h2>Or bring what you have</h2>
+      <p>Three ways in; load this page again after them.</p>
       <ol className="ways-in">
         <li>
-          <h2>Look around first</h2>
+          <h3>Look around first</h3>
           <p>
             Loads thirteen weeks of an invented bar into a database of its own, prints its week and opens it
             here. Nothing of yours is touched.
@@ -17,7 +22,7 @@ export function FirstSteps() {
           </pre>
         </li>
         <li>
-          <h2>Bring a book</h2>
+          <h3>Bring a book</h3>
           <p>
             A book is a folder of plain sheets. Three are enough to begin: <code>venue.json</code>,{" "}
             <code>items.csv</code> and <code>packs.csv</code>. A wrong cell is named by file, row and column,
@@ -28,7 +33,7 @@ export function FirstSteps() {
           </pre>
         </li>
         <li>
-          <h2>Start from one sales file</h2>
+          <h3>Start from one sales file</h3>
           <p>
             Load a book with just those three sheets, then give it any file your till exports. Ullage finds
             the columns, and the Sales screen asks what each ring name means.

@@ -1,16 +1,18 @@
 import "./shell.css";
 import { useQuery } from "@tanstack/react-query";
-import { Link, Outlet } from "@tanstack/react-router";
+import { Link, lazyRouteComponent, Outlet } from "@tanstack/react-router";
 import { ProblemError } from "../api.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { NoticeProvider } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { venueQuery } from "../queries.ts";
-import { FirstSteps } from "./FirstSteps.tsx";
 import { More } from "./More.tsx";
 import { DESTINATIONS } from "./nav.ts";
 import { ThemeSwitch } from "./ThemeSwitch.tsx";
 import { VenueProvider } from "./venue.tsx";
+
+/** Needed once in a bar's life, so no other visit loads it. */
+const FirstSteps = lazyRouteComponent(() => import("./FirstSteps.tsx"), "FirstSteps");
 
 /** The frame of every screen: skip link, navigation, main landmark and the place where notices appear. */
 export function Shell() {

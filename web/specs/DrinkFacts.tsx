@@ -1,8 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
+import { currencyDigits } from "#engine/currency.ts";
 import { readAmount } from "#engine/measure/amount.ts";
 import { type Drink, ICES, TECHNIQUES } from "#engine/specs/spec.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { answerOf, server } from "../api.ts";
 import { formatDate, formatMoney, formatNumber } from "../format.ts";
 import { Button } from "../parts/Button.tsx";

@@ -1,10 +1,10 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { useNavigate } from "@tanstack/react-router";
 import { type FormEvent, useState } from "react";
+import { currencyDigits } from "#engine/currency.ts";
 import { readAmount } from "#engine/measure/amount.ts";
 import type { Drink } from "#engine/specs/spec.ts";
 import type { Item } from "#engine/stock/item.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
@@ -89,7 +89,8 @@ function newDrink(name: string, priceMinor: number | null): Drink {
   };
 }
 
-function newPrep(name: string, base: Item["base"]): Item {
+/** An item made in house of which nothing more is known yet. */
+export function newPrep(name: string, base: Item["base"]): Item {
   return {
     name,
     category: "prep",

@@ -10,6 +10,7 @@ import { Button } from "../parts/Button.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { MakeOrBuy } from "../prep/MakeOrBuy.tsx";
 import { catalogueQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { DrinkFacts } from "./DrinkFacts.tsx";
@@ -87,6 +88,7 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
           {item === undefined ? null : <PrepFacts item={item} catalogue={catalogue} today={today} />}
           <Allergens names={allergensIn(catalogue, name, today)} />
           <UsedBy names={usedBy(catalogue, name, today)} />
+          {drink === undefined && item?.inHouse === true ? <MakeOrBuy prep={name} /> : null}
         </div>
       </div>
     </Page>

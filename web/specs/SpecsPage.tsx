@@ -10,6 +10,7 @@ import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery } from "../queries.ts";
 import { DrinksTable } from "./DrinksTable.tsx";
 import { NewSpec } from "./NewSpec.tsx";
+import { NewSyrup } from "./NewSyrup.tsx";
 import { PrepsTable } from "./PrepsTable.tsx";
 import { costQuery } from "./spec-queries.ts";
 
@@ -17,14 +18,24 @@ import { costQuery } from "./spec-queries.ts";
 export function SpecsPage() {
   const { data: catalogue, error, refetch } = useQuery(catalogueQuery);
   const { data: cost } = useQuery(costQuery);
-  const [isNew, setNew] = useState(false);
+  const [isNew, setNew] = useState<"spec" | "syrup" | null>(null);
   return (
     <Page
       title="Specs"
       next={catalogue === undefined ? undefined : nextLine(catalogue)}
-      actions={<Button onClick={() => setNew(!isNew)}>{isNew ? "Close" : "New drink or prep"}</Button>}
+      actions={
+        <>
+          <Button onClick={() => setNew(isNew === "spec" ? null : "spec")}>
+            {isNew === "spec" ? "Close" : "New drink or prep"}
+          </Button>
+          <Button onClick={() => setNew(isNew === "syrup" ? null : "syrup")}>
+            {isNew === "syrup" ? "Close" : "New syrup"}
+          </Button>
+        </>
+      }
     >
-      {isNew ? <NewSpec /> : null}
+      {isNew === "spec" ? <NewSpec /> : null}
+      {isNew === "syrup" && catalogue !== undefined ? <NewSyrup catalogue={catalogue} /> : null}
       {catalogue === undefined && error === null ? <Busy what="Opening the specs" /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {catalogue === undefined ? null : (

@@ -1,6 +1,13 @@
 import type { Venue } from "#engine/venue.ts";
 import type { StockRow } from "../answers.ts";
-import { formatAmount, formatContainers, formatMoney, inShownUnit, shownUnit } from "../format.ts";
+import {
+  formatAmount,
+  formatContainers,
+  formatMoney,
+  formatNumber,
+  inShownUnit,
+  shownUnit,
+} from "../format.ts";
 import { LevelLine } from "../parts/LevelLine.tsx";
 import type { Column } from "../parts/table-column.ts";
 
@@ -42,7 +49,7 @@ export function stockColumns(venue: Venue, at: string): Column<StockRow>[] {
       head: "Par",
       kind: "number",
       value: (row) => shown(row, row.par),
-      show: (row) => (row.par === null ? <None /> : formatContainers(row.par, row, venue)),
+      show: (row) => (row.par === null ? <None /> : <Par row={row} par={row.par} venue={venue} />),
     },
     {
       key: "value",
@@ -78,6 +85,29 @@ function OnHand({ row, venue }: { row: StockRow; venue: Venue }) {
 
 function Level({ row: { sd, par, expectedUse, base }, quantity }: { row: StockRow; quantity: number }) {
   return <LevelLine onHand={quantity} {...{ sd, par, expectedUse, base }} />;
+}
+
+/** A par as people say it, in whole bottles or cases; exactly, and why, behind it. */
+function Par({
+  row: { base, parInPacks, parWhy },
+  par,
+  venue,
+}: {
+  row: StockRow;
+  par: number;
+  venue: Venue;
+}) {
+  const exact = formatAmount(par, base, venue);
+  if (parInPacks === null) return exact;
+  const { quantity, of, pack } = parInPacks;
+  const unit = of === "container" ? "×" : quantity === 1 ? "case of" : "cases of";
+  const why = `${exact}: ${parWhy ?? ""}`;
+  return (
+    <span className="number" title={why}>
+      {formatNumber(quantity)} {unit} {pack}
+      <span className="visually-hidden">, {why}</span>
+    </span>
+  );
 }
 
 function None() {

@@ -6,11 +6,16 @@ import { Quantity } from "../parts/Quantity.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { causeSentence, sureness } from "./cause-words.ts";
 import { remedyOf } from "./remedy.ts";
+import { type Between, SettleButtons } from "./SettleButtons.tsx";
 
-type Props = { causes: readonly Cause[]; baseOf: (item: string) => BaseUnit | undefined };
+type Props = {
+  causes: readonly Cause[];
+  between: Between;
+  baseOf: (item: string) => BaseUnit | undefined;
+};
 
 /** The few causes that would explain the numbers, each with what speaks for it and the check that would tell. */
-export function Causes({ causes, baseOf }: Props) {
+export function Causes({ causes, between, baseOf }: Props) {
   if (causes.length === 0) return null;
   const groups = [...new Set(causes.map(({ group }) => group))];
   return (
@@ -25,6 +30,7 @@ export function Causes({ causes, baseOf }: Props) {
                 <CauseEntry
                   key={JSON.stringify([cause.kind, cause.what])}
                   cause={cause}
+                  between={between}
                   baseOf={baseOf}
                   isAlternative={place > 0}
                 />
@@ -39,9 +45,9 @@ export function Causes({ causes, baseOf }: Props) {
 /** No explanation of numbers is certain before its check was made. */
 const MOST_SURE = 0.999;
 
-type EntryProps = { cause: Cause; baseOf: Props["baseOf"]; isAlternative: boolean };
+type EntryProps = { cause: Cause; between: Between; baseOf: Props["baseOf"]; isAlternative: boolean };
 
-function CauseEntry({ cause, baseOf, isAlternative }: EntryProps) {
+function CauseEntry({ cause, between, baseOf, isAlternative }: EntryProps) {
   const venue = useVenue();
   const { probability, evidence, check } = cause;
   const remedy = remedyOf(cause.kind);
@@ -78,6 +84,7 @@ function CauseEntry({ cause, baseOf, isAlternative }: EntryProps) {
           .
         </p>
       )}
+      <SettleButtons cause={cause} between={between} />
     </article>
   );
 }

@@ -75,7 +75,11 @@ function Answer({ answer }: { answer: VarianceOfItem }) {
               <UncertaintyBudget budget={budget} base={balance.base} />
             </section>
           </div>
-          <Causes causes={causes} baseOf={(name) => (name === balance.item ? balance.base : undefined)} />
+          <Causes
+            causes={causes}
+            between={answer}
+            baseOf={(name) => (name === balance.item ? balance.base : undefined)}
+          />
           <section>
             <h2>What should have used it</h2>
             <UsedBy drinks={drinks} base={balance.base} item={balance.item} />

@@ -12,9 +12,12 @@ import { Drifts } from "./Drifts.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
 import { NotCounted } from "./NotCounted.tsx";
 import { PeriodPicker } from "./PeriodPicker.tsx";
+import { SettledList } from "./SettledList.tsx";
+import { SpotCount } from "./SpotCount.tsx";
 import { TotalsLine } from "./TotalsLine.tsx";
 import { VarianceChart } from "./VarianceChart.tsx";
 import { VarianceTable } from "./VarianceTable.tsx";
+import { WhereItIs } from "./WhereItIs.tsx";
 
 /** Is money leaking, where, how sure, and what to check first. */
 export function VariancePage() {
@@ -40,11 +43,17 @@ function Report({ report }: { report: VarianceAnswer }) {
   return (
     <>
       <TotalsLine totals={report.totals} />
-      <Causes causes={report.causes} baseOf={baseOf} />
+      <Causes causes={report.causes} between={report} baseOf={baseOf} />
+      <SpotCount spotCount={report.spotCount} />
+      <SettledList />
       <section>
         <h2>Where the money lies</h2>
         <VarianceChart rows={report.items} />
         <VarianceTable rows={report.items} fileName={`variance ${report.closing}`} />
+      </section>
+      <section>
+        <h2>Where it is</h2>
+        <WhereItIs where={report.where} />
       </section>
       <Drifts />
       <NotCounted items={report.notCounted} areasByItem={report.notCountedIn} />

@@ -1,8 +1,13 @@
 import type { Cause } from "../answers.ts";
 import { formatAmount, formatNumber, type Measuring, plural } from "../format.ts";
 
+type SentenceOf = Pick<Cause, "kind" | "what" | "size" | "unit"> & {
+  sign?: Cause["sign"] | undefined;
+  count?: string | undefined;
+};
+
 /** A cause in one plain sentence without its probability. It names things, never a person. */
-export function causeSentence({ kind, what, size, unit, sign, count }: Cause, venue: Measuring): string {
+export function causeSentence({ kind, what, size, unit, sign, count }: SentenceOf, venue: Measuring): string {
   const [first, second] = typeof what === "string" ? [what, ""] : what;
   const amount = sizeWords(size, unit, venue);
   switch (kind) {
@@ -13,7 +18,7 @@ export function causeSentence({ kind, what, size, unit, sign, count }: Cause, ve
     case "delivery-short":
       return `A delivery of ${first} came short of its invoice: ${amount}.`;
     case "container-miscounted":
-      return `${first} was miscounted${count === undefined ? "" : ` in count ${count}`}: ${amount} too ${sign === -1 ? "few" : "many"}.`;
+      return `${first} was miscounted${count === undefined ? "" : ` in count ${count}`}: ${amount} ${sign === undefined ? "off" : sign === -1 ? "too few" : "too many"}.`;
     case "area-skipped":
       return `${[first, second].filter(Boolean).join(" and ")} was entered as none in an area where it stood: ${amount}.`;
     case "wrong-pack-size":
@@ -42,6 +47,18 @@ export function causeSentence({ kind, what, size, unit, sign, count }: Cause, ve
       return `An amount in the spec of ${first} is off by a unit: ${amount} sold.`;
   }
 }
+
+/** What was settled, as a sentence: it was this, and what was changed; or it was not. */
+export function settledWords(
+  { answer, cause, words }: { answer: "confirmed" | "refuted"; cause: NamedCause; words?: string | null },
+  venue: Measuring,
+): string {
+  const sentence = causeSentence({ ...cause, sign: undefined, count: cause.count ?? undefined }, venue);
+  if (answer === "refuted") return `It was not this: ${sentence}`;
+  return words == null ? `It was this: ${sentence}` : `It was this: ${sentence} ${words}`;
+}
+
+type NamedCause = Pick<Cause, "kind" | "what" | "size" | "unit"> & { count: string | null };
 
 function sizeWords(size: number, unit: string, venue: Measuring): string {
   if (unit === "ml" || unit === "g") return formatAmount(size, unit, venue);

@@ -8,6 +8,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { weekQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { BeginBook } from "./BeginBook.tsx";
 import { Doubts } from "./Doubts.tsx";
 import { Expiring } from "./Expiring.tsx";
 import { NextOrders } from "./NextOrders.tsx";
@@ -30,6 +31,7 @@ export function WeekPage() {
   }
   return (
     <Page title="This week" next={<Standing week={week} />}>
+      <BeginBook />
       <DoNext week={week} />
       <div className="week-columns">
         <div>

@@ -33,7 +33,7 @@ function checkPreps(context: CheckContext): void {
   refuseRepeats(context, "preps", "from", ({ prep, from }) => [prep, from], "this prep from this day");
 }
 
-/** A drink, else a prep: an item with a row in preps.csv, or one that a cut gives. */
+/** A drink, else a prep: an item with a row in preps.csv, which alone says what its lines yield. */
 function resolveMakes(context: CheckContext): void {
   const { rows, names } = context;
   const told = new Set<string>();
@@ -44,9 +44,8 @@ function resolveMakes(context: CheckContext): void {
     const drink = names.drink.get(folded);
     const item = names.item.get(folded);
     if (drink !== undefined) row.cells.makes = drink;
-    else if (item !== undefined && (context.preps.has(item) || context.cuts.has(item))) {
-      row.cells.makes = item;
-    } else {
+    else if (item !== undefined && context.preps.has(item)) row.cells.makes = item;
+    else {
       if (!told.has(folded)) wrong(context, "specs", row, "makes", notMade(context, makes, item));
       told.add(folded);
       takeOut(row, "makes");

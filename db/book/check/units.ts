@@ -4,7 +4,8 @@ import type { Rows } from "#db/book/sheets/all.ts";
 import { type Catalogue, type CatalogueItem, catalogueOf } from "#engine/catalogue.ts";
 import { toBase } from "#engine/measure/convert.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
-import { DEFAULT_HOUSE_ML, type Unit, unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import { DEFAULT_HOUSE_ML, type Unit } from "#engine/measure/units.ts";
 import type { Item, Pack } from "#engine/stock/item.ts";
 import { DEFAULT_SERVICE_LEVEL, type Venue } from "#engine/venue.ts";
 

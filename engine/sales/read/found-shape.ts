@@ -5,7 +5,7 @@ import type { SalesColumns, SalesShape } from "#engine/sales/read/shape.ts";
 export function shapeOf(
   base: SalesShape,
   delimiter: string | undefined,
-  { headings, map, question, ...understood }: Understood,
+  { headings, map, question, ...understood }: Pick<Understood, "headings" | "map" | "question" | "styles">,
 ): SalesShape {
   // What is still being asked must not be answered by the shape that goes with the question.
   const styles = question === null ? understood.styles : null;

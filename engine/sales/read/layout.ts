@@ -23,6 +23,8 @@ export type Understood = {
   map: ColumnMap;
   styles: CellStyles | null;
   question: string | null;
+  /** How the rows are read, in a file of one sale a row. */
+  layout: FlatLayout | null;
   read: (lastRow?: number) => Reading;
 };
 
@@ -103,6 +105,7 @@ function ofRows(rows: SheetRows, found: Found, hasDates: boolean, reckoning: Rec
   };
   return {
     styles,
+    layout,
     question: question ?? askForDates(found, rows, hasDates, shape) ?? titled.question ?? quantityQuestion,
     read: (lastRow?: number) => readFlat(rows, firstRow, layout, lastRow),
   };
@@ -123,6 +126,7 @@ function unknown(headings: readonly string[], firstRow: number, question: string
     findings: [],
     map: { modifiers: [] },
     styles: null,
+    layout: null,
     question,
     read: nothingRead,
   };

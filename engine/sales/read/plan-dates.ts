@@ -6,6 +6,20 @@ import { remembering } from "#engine/sales/read/remember.ts";
 import type { SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 
+/** What the rows of a file show about its dates. */
+export type DateEvidence = {
+  columns: { column: number; witness: DateOrderWitness; midnights: number; others: number }[];
+  /** Whether the dates of one row lie near each other in an order. */
+  agrees: (order: DateOrder) => boolean;
+  /** Whether the dates are the till's business dates, in an order. */
+  isBusinessDate: (order: DateOrder) => boolean;
+};
+
+/** The columns of a file that hold dates. */
+export function dateColumns({ when, date, businessDate }: ColumnMap): number[] {
+  return [when, date, businessDate].filter((column) => column !== undefined);
+}
+
 /** How the dates of a file are written, decided from all of them; or a question. */
 export function planDates(
   rows: SheetRows,
@@ -13,23 +27,40 @@ export function planDates(
   map: ColumnMap,
   { shape, heading, nightEndsS }: { shape: SalesShape | undefined; heading: Heading; nightEndsS: number },
 ) {
-  const columns = [map.when, map.date, map.businessDate].filter((column) => column !== undefined);
-  const witnesses = columns.map((column) => witnessOf(rows, firstRow, column));
-  const needed = witnesses.filter(({ witness }) => witness.isNeeded);
+  const columns = dateColumns(map);
+  return decideDates(
+    {
+      columns: columns.map((column) => witnessOf(rows, firstRow, column)),
+      agrees: (order) => agreesWithOthers(rows, firstRow, columns, order),
+      isBusinessDate: (order) =>
+        staysOnEvening(rows, firstRow, map, order) || wrapsPastMidnight(rows, firstRow, map, nightEndsS),
+    },
+    map,
+    { shape, heading },
+  );
+}
+
+/** The decision on what was gathered from all rows of a file. */
+export function decideDates(
+  evidence: DateEvidence,
+  map: ColumnMap,
+  { shape, heading }: { shape: SalesShape | undefined; heading: Heading },
+) {
+  const needed = evidence.columns.filter(({ witness }) => witness.isNeeded);
   const styles = {
     dateOrder: shape?.dateOrder ?? ("dmy" as DateOrder),
     isOrderUsed: needed.length > 0,
     isDateOnly:
       map.time === undefined &&
-      witnesses.some(({ midnights }) => midnights > 0) &&
-      witnesses.every(({ others }) => others === 0),
+      evidence.columns.some(({ midnights }) => midnights > 0) &&
+      evidence.columns.every(({ others }) => others === 0),
     isDateBusinessDate: false,
   };
   let question: string | null = null;
   if (shape?.dateOrder === undefined && needed.length > 0) {
     const findings = needed.map(({ witness, column }) => ({
       column,
-      finding: witness.decide((order) => agreesWithOthers(rows, firstRow, columns, order)),
+      finding: witness.decide(evidence.agrees),
     }));
     const orders = new Set(
       findings.flatMap(({ finding }) => (finding.kind === "decided" ? [finding.order] : [])),
@@ -40,9 +71,7 @@ export function planDates(
     else if (order !== undefined) styles.dateOrder = order;
     else question = askOrder(findings[0], heading);
   }
-  styles.isDateBusinessDate =
-    staysOnEvening(rows, firstRow, map, styles.dateOrder) ||
-    wrapsPastMidnight(rows, firstRow, map, nightEndsS);
+  styles.isDateBusinessDate = evidence.isBusinessDate(styles.dateOrder);
   return { styles, question };
 }
 
@@ -84,7 +113,7 @@ function witnessOf(rows: SheetRows, firstRow: number, column: number) {
 const AGREEMENT_ROWS = 2000;
 
 /** In an order that holds, the dates of one row lie within a day of each other. */
-function agreesWithOthers(
+export function agreesWithOthers(
   rows: SheetRows,
   firstRow: number,
   columns: readonly number[],
@@ -130,19 +159,43 @@ const NOON_S = 12 * 3600;
  */
 function wrapsPastMidnight(rows: SheetRows, firstRow: number, map: ColumnMap, nightEndsS: number): boolean {
   if (map.date === undefined || map.time === undefined || map.businessDate !== undefined) return false;
-  let [wraps, starts, forwards, backwards] = [0, 0, 0, 0];
+  const nights = new NightRuns(nightEndsS);
   const secondOf = remembering(readTimeOfDay);
-  let last = { date: "", second: -1 };
   for (let index = firstRow; index < rows.length; index += 1) {
     const date = (rows[index]?.[map.date] ?? "").trim();
     const second = secondOf(rows[index]?.[map.time] ?? "");
-    if (date === "" || second === undefined) continue;
-    const isSmallHour = second < Math.min(nightEndsS, NOON_S);
-    if (date !== last.date && isSmallHour) starts += 1;
-    else if (date === last.date && isSmallHour && last.second >= NOON_S) wraps += 1;
-    else if (date === last.date && second > last.second) forwards += 1;
-    else if (date === last.date && second < last.second) backwards += 1;
-    last = { date, second };
+    if (date !== "" && second !== undefined) nights.add(date, second);
   }
-  return wraps > starts && forwards > 20 * backwards;
+  return nights.wrap;
+}
+
+/** Follows the dates and times of rows in their order, to see whether a date runs on past midnight. */
+export class NightRuns {
+  readonly #smallHoursEndS: number;
+  #wraps = 0;
+  #starts = 0;
+  #forwards = 0;
+  #backwards = 0;
+  #lastDate: string | number = "";
+  #lastSecond = -1;
+
+  constructor(nightEndsS: number) {
+    this.#smallHoursEndS = Math.min(nightEndsS, NOON_S);
+  }
+
+  /** Takes the next row: its date, as its text or the text's number, and its second of the day. */
+  add(date: string | number, second: number): void {
+    const isSmallHour = second < this.#smallHoursEndS;
+    const isSameDate = date === this.#lastDate;
+    if (!isSameDate && isSmallHour) this.#starts += 1;
+    else if (isSameDate && isSmallHour && this.#lastSecond >= NOON_S) this.#wraps += 1;
+    else if (isSameDate && second > this.#lastSecond) this.#forwards += 1;
+    else if (isSameDate && second < this.#lastSecond) this.#backwards += 1;
+    this.#lastDate = date;
+    this.#lastSecond = second;
+  }
+
+  get wrap(): boolean {
+    return this.#wraps > this.#starts && this.#forwards > 20 * this.#backwards;
+  }
 }

@@ -15,7 +15,11 @@ export type NumberRules = { shape: SalesShape | undefined; heading: Heading; cur
 
 /** The decimal mark of each column of numbers, decided from all its cells and those beside it; or a question. */
 export function planNumbers(rows: SheetRows, firstRow: number, map: ColumnMap, rules: NumberRules) {
-  const found = weighColumns(rows, firstRow, numberColumns(map));
+  return decideNumbers(weighColumns(rows, firstRow, numberColumns(map)), map, rules);
+}
+
+/** The decision on what all cells of the columns of numbers show. */
+export function decideNumbers(found: readonly Weighed[], map: ColumnMap, rules: NumberRules) {
   const marks = new Set(found.flatMap(({ column, evidence }) => markOf(column, evidence, map, rules) ?? []));
   const [only] = marks.size === 1 ? marks : [];
   const decimals = new Map<number, DecimalMark>();
@@ -39,13 +43,13 @@ export function planNumbers(rows: SheetRows, firstRow: number, map: ColumnMap, r
 }
 
 /** The columns whose numbers will be read: no price where there is an amount, no discount where there is a net. */
-function numberColumns({ quantity, gross, net, discount, unitPrice }: ColumnMap): number[] {
+export function numberColumns({ quantity, gross, net, discount, unitPrice }: ColumnMap): number[] {
   const price = gross === undefined && net === undefined ? unitPrice : undefined;
   const less = net === undefined ? discount : undefined;
   return [quantity, gross, net, less, price].filter((column) => column !== undefined);
 }
 
-type Weighed = { column: number; evidence: DecimalEvidence };
+export type Weighed = { column: number; evidence: DecimalEvidence };
 
 function weighColumns(rows: SheetRows, firstRow: number, columns: readonly number[]): Weighed[] {
   return columns.map((column) => {

@@ -44,7 +44,13 @@ export function readFlat(
   return reading;
 }
 
-function readRow(row: readonly string[], layout: FlatLayout, checks: Checks, reading: Reading): Outcome {
+/** What one row gives, counting in `reading` what is no sale and which kinds are unknown. */
+export function readRow(
+  row: readonly string[],
+  layout: FlatLayout,
+  checks: Checks,
+  reading: Reading,
+): Outcome {
   if (isNothing(row, layout)) return "skip";
   const { map, headings } = layout;
   if (row.length > headings.length && row.slice(headings.length).some((cell) => cell.trim() !== "")) {

@@ -116,9 +116,10 @@ function canonicalRole(heading: string): ColumnFinding["role"] {
   return roles[heading] ?? (heading as ColumnFinding["role"]);
 }
 
-type Opened = { file: DecodedFile; shape: SalesShape | undefined };
+export type Opened = { file: DecodedFile; shape: SalesShape | undefined };
 
-function open(bytes: Uint8Array, { fileName, shapes = [], shape }: ReadOptions): Opened {
+/** The file as text, and the shape that goes with its name. */
+export function open(bytes: Uint8Array, { fileName, shapes = [], shape }: ReadOptions): Opened {
   const used = shape ?? shapeFor(fileName, shapes);
   const file = decodeFile(bytes, fileName, used?.encoding);
   if (file.text.trim() === "")
@@ -126,13 +127,28 @@ function open(bytes: Uint8Array, { fileName, shapes = [], shape }: ReadOptions):
   return { file, shape: used };
 }
 
-function understandFile(
+function understandFile(opened: Opened, options: ReadOptions): FileUnderstood {
+  const delimiter = findDelimiter(opened.file.text, opened.shape);
+  const rows = rowsOf(opened.file.text, delimiter ?? ",", options.fileName);
+  return understandRows(rows, delimiter, opened, options);
+}
+
+export type FileUnderstood = {
+  understood: Understood;
+  /** The given shape, or an empty one for the file, with the encoding found. */
+  base: SalesShape;
+  shape: SalesShape;
+  rows: SheetRows;
+};
+
+/** How the rows of an opened file are to be read. */
+export function understandRows(
+  rows: SheetRows,
+  delimiter: string | undefined,
   { file, shape }: Opened,
   options: ReadOptions,
-): { understood: Understood; shape: SalesShape; rows: SheetRows } {
-  const delimiter = findDelimiter(file.text, shape);
+): FileUnderstood {
   const base: SalesShape = { ...shape, files: shape?.files ?? options.fileName, encoding: file.encoding };
-  const rows = rowsOf(file.text, delimiter ?? ",", options.fileName);
   // "sep=;" is a word to spreadsheet programs and no row of the list.
   if (/^sep=.?$/i.test(rows[0]?.join("") ?? "")) rows[0] = [""];
   const understood = understand(rows, {
@@ -146,6 +162,7 @@ function understandFile(
     : understood.question;
   return {
     understood: { ...understood, question },
+    base,
     shape: shapeOf(base, delimiter, { ...understood, question }),
     rows,
   };
@@ -165,9 +182,10 @@ function asking(question: string, shape: SalesShape, fileName: string): ReadSale
 
 const WORDS_NOTED = 20;
 
-function noticesOf(
-  { findings, map, styles, headings }: Understood,
-  { unknownKinds, rowsNoSales }: Reading,
+/** What was decided or left out, a sentence each. */
+export function noticesOf(
+  { findings, map, styles, headings }: Pick<Understood, "findings" | "map" | "styles" | "headings">,
+  { unknownKinds, rowsNoSales }: Pick<Reading, "unknownKinds" | "rowsNoSales">,
 ): string[] {
   const notices: string[] = [];
   const staff = findings.filter(({ role }) => role === "staff").map(({ heading }) => `"${heading}"`);

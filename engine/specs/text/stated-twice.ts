@@ -1,4 +1,5 @@
-import { DEFAULT_HOUSE_ML, type Unit, unitFactor } from "#engine/measure/units.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
+import { DEFAULT_HOUSE_ML, type Unit } from "#engine/measure/units.ts";
 import { joinNotes } from "#engine/specs/text/checks.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
 import { readUnit, vagueMeasure } from "#engine/specs/text/measure-words.ts";

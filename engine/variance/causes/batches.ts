@@ -2,7 +2,8 @@ import { baseAmount, itemNamed } from "#engine/catalogue.ts";
 import { billOfBatch } from "#engine/specs/bill.ts";
 import { type Candidate, effectNow, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
 import { dateOfScene } from "#engine/variance/causes/containers.ts";
-import type { Scene } from "#engine/variance/causes/scene.ts";
+import { type Correction, SETTLED_BY } from "#engine/variance/causes/correction.ts";
+import { middleOfItem, type Scene } from "#engine/variance/causes/scene.ts";
 import { inForce } from "#engine/versions.ts";
 
 const NOT_LOGGED = 0.2;
@@ -19,6 +20,19 @@ export function batchNotLogged(scene: Scene): Candidate[] {
       what: prep,
       unit: itemNamed(catalogue, prep).base,
       effects: [effectNow(prep, -1), ...inputs.map(([item, amount]) => effectNow(item, amount))],
+      correct: (size: number): Correction => ({
+        sheet: "batches",
+        was: null,
+        fact: {
+          at: middleOfItem(scene, prep),
+          prep,
+          made: Math.round(size),
+          unit: itemNamed(catalogue, prep).base,
+          by: SETTLED_BY,
+          note: "found by the variance",
+        },
+        words: `Enters a batch of ${Math.round(size)} ${itemNamed(catalogue, prep).base} of ${prep}.`,
+      }),
       check: () =>
         `Look at the labels and the prep board for a batch of ${prep} that is on no batch sheet; its inputs are gone too.`,
     };
@@ -56,6 +70,20 @@ export function batchThrownOut(scene: Scene): Candidate[] {
         effects: [effectNow(prep, 1)],
         size: { kind: "any", max: most, typical: Math.min(most, usual?.size ?? most) },
         weight: 1,
+        correct: (size) => ({
+          sheet: "losses",
+          was: null,
+          fact: {
+            at: middleOfItem(scene, prep),
+            kind: "expired",
+            what: prep,
+            amount: Math.round(size),
+            unit: itemNamed(scene.facts.catalogue, prep).base,
+            by: SETTLED_BY,
+            note: "found by the variance",
+          },
+          words: `Enters ${Math.round(size)} ${itemNamed(scene.facts.catalogue, prep).base} of ${prep} as thrown out.`,
+        }),
         check: () =>
           `Look at the use-by dates of ${prep} in these days and ask for the waste sheet: a batch may have been thrown out without a note.`,
       },

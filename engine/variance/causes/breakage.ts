@@ -1,7 +1,8 @@
 import { itemNamed } from "#engine/catalogue.ts";
 import { type Candidate, effectNow, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
 import { containersOf, inContainers } from "#engine/variance/causes/containers.ts";
-import type { Scene } from "#engine/variance/causes/scene.ts";
+import { SETTLED_BY } from "#engine/variance/causes/correction.ts";
+import { middleOfItem, type Scene } from "#engine/variance/causes/scene.ts";
 import { containerChance } from "#engine/variance/causes/size.ts";
 
 /** Common practice: a bottle a month that nobody wrote down. */
@@ -21,6 +22,20 @@ export function breakage(scene: Scene): Candidate[] {
       effects: [effectNow(item, container.size)],
       size: { kind: "whole", max: 24, logChance: containerChance({ one: 0.85, perCase: 1 }) },
       weight: (base === "ml" ? 1 : 0.3) * (index === 0 ? 1 : 0.3),
+      correct: (size) => ({
+        sheet: "losses",
+        was: null,
+        fact: {
+          at: middleOfItem(scene, item),
+          kind: "breakage",
+          what: item,
+          amount: size * container.size,
+          unit: base,
+          by: SETTLED_BY,
+          note: "found by the variance",
+        },
+        words: `Enters ${inContainers(size, container)} of ${item} as broken.`,
+      }),
       check: (size) =>
         `Look at the breakage sheet and the glass bin for ${inContainers(size, container)} of ${item}, and count it again first.`,
     }));

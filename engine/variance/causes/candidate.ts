@@ -1,4 +1,5 @@
 import type { Cause, CauseKind } from "#engine/variance/causes/cause.ts";
+import type { Correction } from "#engine/variance/causes/correction.ts";
 import type { SizeRule } from "#engine/variance/causes/size.ts";
 
 /**
@@ -21,6 +22,8 @@ export type Candidate = {
   count?: string;
   /** The drink that an unmapped ring name most likely is. */
   likely?: string;
+  /** What a size of it changes in the book once it is confirmed; none where the book is right as it stands. */
+  correct?: (size: number) => Correction | undefined;
 };
 
 /** A candidate with its share of its kind's chance. */

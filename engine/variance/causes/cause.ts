@@ -1,3 +1,5 @@
+import type { Correction } from "#engine/variance/causes/correction.ts";
+
 /** The kinds of cause that are looked for. */
 export const CAUSE_KINDS = [
   "delivery-not-entered",
@@ -37,6 +39,8 @@ export type Cause = {
   sign?: 1 | -1;
   /** container-miscounted, area-skipped: the count that is off. */
   count?: string;
+  /** What it changes in the book once its check has confirmed it; null where the book is right as it stands. */
+  correction: Correction | null;
   /** Causes of one group explain the same numbers: at most one of them is true. */
   group: number;
 };

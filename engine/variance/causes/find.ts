@@ -1,17 +1,13 @@
 import { groupBy } from "#engine/catalogue.ts";
 import { type Trouble, troubleBeside } from "#engine/variance/causes/beside.ts";
+import { Board, type Choice } from "#engine/variance/causes/board.ts";
 import type { Candidate } from "#engine/variance/causes/candidate.ts";
 import { candidatesOf } from "#engine/variance/causes/catalogue.ts";
 import type { Cause } from "#engine/variance/causes/cause.ts";
+import { type Experience, NO_EXPERIENCE, withExperience } from "#engine/variance/causes/experience.ts";
 import { Residuals } from "#engine/variance/causes/residuals.ts";
-import { type Scene, type SceneInput, sceneOf } from "#engine/variance/causes/scene.ts";
-import {
-  type Choice,
-  type Chosen,
-  remainder,
-  scoreOf,
-  selectChoices,
-} from "#engine/variance/causes/select.ts";
+import type { Scene } from "#engine/variance/causes/scene.ts";
+import { type Chosen, remainder, scoreOf, selectChoices } from "#engine/variance/causes/select.ts";
 
 /** A choice with the cause it stands for; a trouble of a window beside has none and is not reported. */
 type CauseChoice = Choice & { candidate: Candidate | undefined };
@@ -20,6 +16,8 @@ type CauseChoice = Choice & { candidate: Candidate | undefined };
 const LEAST_LOG_ODDS = Math.log(1.5);
 /** Explanations of the same numbers below this are not worth anyone's check. */
 const LEAST_PROBABILITY = 0.03;
+/** What is this much less likely than nothing is no explanation of anything (log odds). */
+const LEAST_SCORE = -40;
 /** Rivals shown beside the likeliest one. */
 const MOST_RIVALS = 5;
 
@@ -30,19 +28,18 @@ const MOST_RIVALS = 5;
  * residuals best are found by `selectChoices`. What no arithmetic can tell apart (a bottle broken, short in
  * the drop, or not seen) comes together as one `group`, each with its share of the probability and its check.
  */
-export function causesOf(input: SceneInput): Cause[] {
-  const scene = sceneOf(input);
-  if (scene === undefined) return [];
+export function causesIn(scene: Scene, experience: Experience = NO_EXPERIENCE): Cause[] {
   const residuals = new Residuals(scene);
-  const candidates = candidatesOf(scene);
+  const candidates = withExperience(candidatesOf(scene), experience);
   const choices = [
     ...candidates.map((candidate) => visibleChoice(residuals, candidate)),
     ...troubleBeside(scene, candidates).map((trouble) => hiddenChoice(residuals, trouble)),
   ];
-  const chosen = selectChoices(residuals.values, choices, LEAST_LOG_ODDS);
+  const board = new Board(choices, residuals.values.length);
+  const chosen = selectChoices(residuals.values, board, LEAST_LOG_ODDS);
   return chosen
     .filter(({ choice }) => choice.candidate !== undefined)
-    .flatMap((entry, group) => explanations(scene, residuals, { choices, chosen, entry, group }))
+    .flatMap((entry, group) => explanations(scene, residuals, { board, chosen, entry, group }))
     .sort((a, b) => b.probability - a.probability);
 }
 
@@ -78,12 +75,12 @@ function explanations(
   scene: Scene,
   residuals: Residuals,
   {
-    choices,
+    board,
     chosen,
     entry,
     group,
   }: {
-    choices: readonly CauseChoice[];
+    board: Board<CauseChoice>;
     chosen: readonly Chosen<CauseChoice>[];
     entry: Chosen<CauseChoice>;
     group: number;
@@ -91,9 +88,11 @@ function explanations(
 ): Cause[] {
   const rest = remainder(residuals.values, chosen, entry);
   const taken = new Set(chosen.filter((other) => other !== entry).map(({ choice }) => choice.key));
-  const scored = choices.flatMap((choice) => {
+  const scored = board.touching(entry.choice.vector).flatMap((choice) => {
     const { candidate, key } = choice;
-    return candidate === undefined || taken.has(key) ? [] : [{ candidate, key, ...scoreOf(rest, choice) }];
+    if (candidate === undefined || taken.has(key)) return [];
+    const { size, score } = scoreOf(rest, choice);
+    return score > LEAST_SCORE ? [{ candidate, key, size, score }] : [];
   });
   // Likelihoods are too large for numbers: all odds are taken against the best score.
   const top = scored.reduce((most, { score }) => Math.max(most, score), 0);
@@ -139,7 +138,7 @@ function causeFrom(
   candidate: Candidate,
   { size, probability, group }: { size: number; probability: number; group: number },
 ): Cause {
-  const { kind, what, unit, sign, count, likely, effects, check } = candidate;
+  const { kind, what, unit, sign, count, likely, effects, check, correct } = candidate;
   const whole = wholeSize(unit, size);
   const items = effects
     .filter(({ item, now }) => now !== 0 && scene.items.has(item))
@@ -155,6 +154,7 @@ function causeFrom(
     check: check(whole),
     ...(sign === undefined ? {} : { sign }),
     ...(count === undefined ? {} : { count }),
+    correction: correct?.(whole) ?? null,
     group,
   };
 }

@@ -2,10 +2,12 @@ import { groupBy, itemNamed } from "#engine/catalogue.ts";
 import { foldName } from "#engine/name.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import type { Count } from "#engine/stock/counts.ts";
-import { foundIn } from "#engine/stock/holding.ts";
+import { countedPack, foundIn } from "#engine/stock/holding.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
+import { containerSize } from "#engine/stock/pack.ts";
 import { type Candidate, type Effect, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
 import { containersOf } from "#engine/variance/causes/containers.ts";
+import { type Correction, SETTLED_BY } from "#engine/variance/causes/correction.ts";
 import type { Scene } from "#engine/variance/causes/scene.ts";
 import { containerChance } from "#engine/variance/causes/size.ts";
 
@@ -40,6 +42,7 @@ export function containerMiscounted(scene: Scene): Candidate[] {
             weight: index === 0 ? 1 : 0.2,
             sign,
             count: count.name,
+            correct: (size) => recounted(rowsOf(scene, count), item, -sign * size),
             check: () =>
               sign === 1
                 ? `Count ${item} again in every area: count ${count.name} may have taken empty or double-counted containers as full.`
@@ -49,6 +52,37 @@ export function containerMiscounted(scene: Scene): Candidate[] {
     ),
   );
   return shareChance(MISCOUNTED, weighed);
+}
+
+/** The item's row with the most whole containers, by so many more or fewer. */
+function recounted(rows: readonly CountRow[], item: string, by: number): Correction | undefined {
+  const own = rows.filter((row) => row.item === item && row.full !== null);
+  const was = own.toSorted((a, b) => (b.full ?? 0) - (a.full ?? 0))[0];
+  const full = (was?.full ?? 0) + by;
+  if (was === undefined || full < 0) return undefined;
+  const words = `Corrects count ${was.count}: ${full} instead of ${was.full} full ${item} in ${was.area}.`;
+  return { sheet: "counts", was, fact: { ...was, full, by: SETTLED_BY }, words };
+}
+
+/** An empty row with the amount that must have stood there, in the form in which the row was written. */
+function refilled({ facts }: Scene, was: CountRow, amount: number): Correction {
+  const { catalogue } = facts;
+  const pack =
+    was.full === null ? undefined : countedPack(catalogue, was, businessDateOf(was.at, catalogue.venue));
+  const base = itemNamed(catalogue, was.item).base;
+  const size = pack === undefined ? 0 : containerSize(catalogue, pack);
+  const whole = size > 0 ? Math.floor(amount / size + 0.05) : 0;
+  const part = size > 0 ? Math.max(0, Math.round((amount / size - whole) * 10) / 10) : 0;
+  const found: Partial<CountRow> =
+    size > 0
+      ? { full: whole, parts: part > 0 && base === "ml" ? [part] : [] }
+      : { full: null, parts: [], amount: Math.round(amount), unit: base === "each" ? "each" : base };
+  return {
+    sheet: "counts",
+    was,
+    fact: { ...was, ...found, by: SETTLED_BY },
+    words: `Corrects count ${was.count}: about ${Math.round(amount)} ${base} of ${was.item} in ${was.area} instead of none. Better: count it again.`,
+  };
 }
 
 /** Items that a count found by whole containers, and how many. */
@@ -64,7 +98,7 @@ function fullCounted(scene: Scene, count: Count): Map<string, number> {
 
 /** That a "none there" is wrong: of one item that ran out, and where a whole area is none at once. */
 const NONE_WRONG = 0.005;
-const AREA_WRONG = 0.4;
+const AREA_WRONG = 0.95;
 /** From how many items of an area, and what share of them, on. */
 const AREA_ITEMS = 3;
 const AREA_SHARE = 0.6;
@@ -82,21 +116,36 @@ export function areaSkipped(scene: Scene): Candidate[] {
       // Of an area that was left out, what came there only this week was left out too.
       const size = before > 0 ? before : isWhole ? (containersOf(scene, row.item)[0]?.size ?? 0) : 0;
       if (size <= 0) return [];
+      const most = Math.max(size, stockAtMost(scene, count, row.item));
       return [
         {
           kind: "area-skipped",
           what: row.item,
           unit: itemNamed(scene.facts.catalogue, row.item).base,
           effects: [countEffect(scene, count, row.item, -1)],
-          size: { kind: "around", center: size, relativeSd: 0.5 },
+          // What stood there that day is not known from the counts beside, where all of it was left out.
+          size: isWhole
+            ? { kind: "any", max: most, typical: size }
+            : { kind: "around", center: size, relativeSd: 0.5 },
           chance: !isWhole ? NONE_WRONG : before > 0 ? AREA_WRONG : AREA_WRONG / 10,
           count: count.name,
+          correct: (amount) => refilled(scene, row, amount),
           check: () =>
             `Look for ${row.item} in ${row.area}: count ${count.name} says there was none, though other counts found some there.`,
         },
       ];
     });
   });
+}
+
+/** The most of an item that can have stood anywhere at a count: all that was there before and came since. */
+function stockAtMost(scene: Scene, count: Count, item: string): number {
+  const windows = scene.items.get(item);
+  const until = count === scene.closing ? windows?.now : windows?.before;
+  const since = count === scene.closing ? windows?.after : windows?.now;
+  const came = until === undefined ? 0 : until.opening.quantity + until.received + until.made;
+  const went = since === undefined ? 0 : since.closing.quantity + since.expected.amount;
+  return 1.2 * Math.max(came, went);
 }
 
 /** Areas of which most items that stood there are none at once. */

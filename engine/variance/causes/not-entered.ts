@@ -1,10 +1,11 @@
 import { groupBy } from "#engine/catalogue.ts";
 import { foldName } from "#engine/name.ts";
 import type { OrderLine } from "#engine/orders/supplier.ts";
-import { businessDateOf } from "#engine/sales/read/clock.ts";
+import { businessDateOf, localToInstant } from "#engine/sales/read/clock.ts";
 import { weekdayOf } from "#engine/time.ts";
 import { type Candidate, effectNow, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
 import { type Container, containersOf } from "#engine/variance/causes/containers.ts";
+import { type Correction, middleOf, SETTLED_BY, within } from "#engine/variance/causes/correction.ts";
 import { openOrders } from "#engine/variance/causes/open-orders.ts";
 import { received } from "#engine/variance/causes/received.ts";
 import type { Scene } from "#engine/variance/causes/scene.ts";
@@ -38,11 +39,46 @@ export function deliveryNotEntered(scene: Scene): Candidate[] {
           ),
         },
         weight: bought + (due.length > 0 ? ON_ORDER_WEIGHT : 0),
+        correct: (size) => entered(scene, item, size, container, due[0]?.order),
         check: (size) => notEnteredCheck(scene, item, size, container, due[0]?.order),
       };
     }),
   );
   return shareChance(NOT_ENTERED, weighed);
+}
+
+/** The delivery of an open order, or, without one, of the pack's own supplier in the middle of the window. */
+function entered(
+  scene: Scene,
+  item: string,
+  size: number,
+  { pack }: Container,
+  order: OrderLine | undefined,
+): Correction | undefined {
+  const supplier = order?.supplier ?? pack.supplier;
+  const window = scene.items.get(item)?.now;
+  if (supplier === null || window === undefined) return undefined;
+  const at =
+    order === undefined
+      ? middleOf(window)
+      : within(localToInstant(`${order.expected} 12:00`, scene.facts.catalogue.venue), window);
+  const from = order === undefined ? supplier : `${supplier} on order ${order.order}`;
+  return {
+    sheet: "deliveries",
+    was: null,
+    fact: {
+      at,
+      supplier,
+      invoice: "",
+      item,
+      pack: pack.pack,
+      quantity: size,
+      of: "container",
+      priceTotalMinor: null,
+      by: SETTLED_BY,
+    },
+    words: `Enters ${size} × ${pack.pack} of ${item} as delivered by ${from}.`,
+  };
 }
 
 function isOf(order: OrderLine, { pack }: Container): boolean {

@@ -5,7 +5,7 @@ import type { ItemScene, Scene } from "#engine/variance/causes/scene.ts";
 import type { ItemPeriod } from "#engine/variance/period.ts";
 
 /** A vector over all items and their three windows, by its entries that are not 0. */
-export type Sparse = { at: Int32Array; values: Float64Array; length2: number };
+export type Sparse = { at: number[]; values: number[]; length2: number };
 
 /**
  * What is unexplained, in standard uncertainties that are independent of each other.
@@ -44,9 +44,8 @@ export class Residuals {
 
   /** A signature in the same measure. */
   whiten(effects: readonly Effect[]): Sparse {
-    const at = new Int32Array(effects.length * WINDOWS);
-    const values = new Float64Array(effects.length * WINDOWS);
-    let filled = 0;
+    const at: number[] = [];
+    const values: number[] = [];
     let length2 = 0;
     for (const effect of effects) {
       const row = this.#rowOf.get(effect.item);
@@ -56,13 +55,12 @@ export class Residuals {
         const value = whitened[offset] ?? 0;
         // What falls into a window without a number says nothing.
         if (Math.abs(value) < LEAST_ENTRY) continue;
-        at[filled] = row * WINDOWS + offset;
-        values[filled] = value;
-        filled += 1;
+        at.push(row * WINDOWS + offset);
+        values.push(value);
         length2 += value * value;
       }
     }
-    return { at: at.subarray(0, filled), values: values.subarray(0, filled), length2 };
+    return { at, values, length2 };
   }
 
   #whiten(row: number, { before, now, after }: Effect): number[] {

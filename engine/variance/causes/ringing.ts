@@ -6,7 +6,8 @@ import {
   shareChance,
   type Weighed,
 } from "#engine/variance/causes/candidate.ts";
-import type { DrinkScene, Scene } from "#engine/variance/causes/scene.ts";
+import { SETTLED_BY } from "#engine/variance/causes/correction.ts";
+import { type DrinkScene, middleOfScene, type Scene } from "#engine/variance/causes/scene.ts";
 
 /** What so many serves of a drink add to each item's use between the two counts. */
 export function serveEffects(perServe: Map<string, number>): Effect[] {
@@ -14,6 +15,8 @@ export function serveEffects(perServe: Map<string, number>): Effect[] {
 }
 
 const NOT_RUNG = 0.2;
+/** A whole party on one slip; how unlikely so many are is said by the usual size. */
+const MOST_NOT_RUNG = 60;
 
 /** Drinks made but not rung: all that goes into them is gone, in the spec's proportions. */
 export function notRung(scene: Scene): Candidate[] {
@@ -25,8 +28,26 @@ export function notRung(scene: Scene): Candidate[] {
         what: drink,
         unit: "serve",
         effects: serveEffects(perServe),
-        size: { kind: "any", max: Math.max(20, serves.now), typical: Math.max(3, serves.now / 6) },
+        size: {
+          kind: "any",
+          max: Math.max(MOST_NOT_RUNG, 2 * serves.now),
+          typical: Math.max(3, serves.now / 6),
+        },
         weight: Math.sqrt(serves.now),
+        correct: (size) => ({
+          sheet: "losses",
+          was: null,
+          fact: {
+            at: middleOfScene(scene),
+            kind: "comp",
+            what: drink,
+            amount: size,
+            unit: "serve",
+            by: SETTLED_BY,
+            note: "made but not rung; found by the variance",
+          },
+          words: `Enters ${size} serves of ${drink} as made but not rung.`,
+        }),
         check: () =>
           `Compare the slips and the comps, tabs and staff drinks of these days with the till for ${drink}: some may have been made without being rung.`,
       },

@@ -9,6 +9,7 @@ import type { Count } from "#engine/stock/counts.ts";
 import { isBetween } from "#engine/stock/on-hand.ts";
 import type { BusinessDate, Instant } from "#engine/time.ts";
 import { asksOn, datesBetween, dividersWithin, type PeriodAsks } from "#engine/variance/asks.ts";
+import { middleOf } from "#engine/variance/causes/correction.ts";
 import { coveredWindows, neighboursOf } from "#engine/variance/neighbours.ts";
 import { type ItemPeriod, itemPeriods, spanOf, type Window } from "#engine/variance/period.ts";
 
@@ -41,6 +42,17 @@ export type Scene = {
   /** What so many makings of a bill add to each item's use; only items that have a variance. */
   useOf: (bill: Bill) => Map<string, number>;
 };
+
+/** The middle of an item's window: a moment in it for what nobody saw happen. */
+export function middleOfItem({ items, from }: Scene, item: string): Instant {
+  const now = items.get(item)?.now;
+  return now === undefined ? from : middleOf(now);
+}
+
+/** The middle between the two counts. */
+export function middleOfScene({ opening, closing }: Pick<Scene, "opening" | "closing">): Instant {
+  return middleOf({ opening, closing });
+}
 
 /** An item's expected use in the windows beside, for each base unit between the counts. */
 export function expectedBeside({ now, before, after }: ItemScene): { before: number; after: number } {

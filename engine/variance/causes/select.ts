@@ -1,19 +1,7 @@
+import type { Board, Choice } from "#engine/variance/causes/board.ts";
 import type { Sparse } from "#engine/variance/causes/residuals.ts";
-import { bestSize, type Sized, type SizeRule } from "#engine/variance/causes/size.ts";
+import { bestSize, type Sized } from "#engine/variance/causes/size.ts";
 import { leastSquares } from "#engine/variance/least-squares.ts";
-
-/** A signature that can be chosen: its vector, what sizes it can have, and the log odds of it beforehand. */
-export type Choice = {
-  vector: Sparse;
-  size: SizeRule;
-  logOdds: number;
-  /** How many items it speaks of. */
-  spans: number;
-  /** The kind of thing it stands for. */
-  family: string;
-  /** Choices of one key say the same of the same thing; only one of them is chosen. */
-  key: string;
-};
 
 /** A chosen signature with its size. */
 export type Chosen<C extends Choice> = { choice: C; size: number };
@@ -40,30 +28,50 @@ const MOST_JOINT = 12;
  */
 export function selectChoices<C extends Choice>(
   values: Float64Array,
-  choices: readonly C[],
+  board: Board<C>,
   leastOdds: number,
 ): Chosen<C>[] {
-  let best = extend(values, choices, [], leastOdds);
-  const consider = (start: Chosen<C>[], allowed: readonly C[]) => {
-    const detour = extend(values, allowed, start, leastOdds);
-    const instead = extend(values, choices, detour, leastOdds);
+  const search = { values, board, leastOdds, isAllowed: () => true };
+  const given = likelyBefore(values, board, leastOdds);
+  let best = extend(search, given);
+  const consider = (start: Chosen<C>[], isAllowed: (choice: C) => boolean) => {
+    const detour = extend({ ...search, isAllowed }, start);
+    const instead = extend(search, detour);
     if (totalOf(values, instead) > totalOf(values, best) + 1e-6) best = instead;
   };
-  for (const families of detours(best)) {
-    consider(
-      [],
-      choices.filter(({ family }) => !families.has(family)),
-    );
+  const tried = new Set<string>();
+  for (let families = nextDetour(best, tried); families !== undefined; families = nextDetour(best, tried)) {
+    const without = families;
+    const kept = given.filter(({ choice }) => !without.has(choice.family));
+    consider(kept, ({ family }) => !without.has(family));
   }
   for (const { choice: doubted } of doubtful(best)) {
     if (!best.some(({ choice }) => choice === doubted)) continue;
     const apart = best.filter(({ choice }) => !overlaps(choice, doubted));
-    consider(
-      refit(values, apart),
-      choices.filter(({ key }) => key !== doubted.key),
-    );
+    consider(refit(values, apart), ({ key }) => key !== doubted.key);
   }
   return best.filter((entry) => scoreOf(remainder(values, best, entry), entry.choice).score >= leastOdds);
+}
+
+/** From these log odds on a choice is likelier than not before any number was looked at (three to one). */
+const LIKELY_BEFORE = Math.log(3);
+
+/**
+ * What the book itself makes likelier than not (an area entered as none throughout, an invoice that stands there
+ * twice) comes first, as far as the numbers bear it out: else something rarer that fits two of its items would.
+ */
+function likelyBefore<C extends Choice>(
+  values: Float64Array,
+  { choices }: Board<C>,
+  leastOdds: number,
+): Chosen<C>[] {
+  let chosen: Chosen<C>[] = [];
+  for (const choice of choices) {
+    if (choice.logOdds < LIKELY_BEFORE || keysOf(chosen).has(choice.key)) continue;
+    const { size, score } = scoreOf(remainder(values, chosen), choice);
+    if (score >= Math.max(leastOdds, choice.logOdds)) chosen = [...chosen, { choice, size }];
+  }
+  return refit(values, chosen);
 }
 
 /** Those that speak of several items; none when there are so many that the week is a wreck. */
@@ -79,24 +87,36 @@ function detours(chosen: readonly Chosen<Choice>[]): Set<string>[] {
   return families.size > 1 ? [...single, families] : single;
 }
 
+/** A detour that was not tried yet; a better answer by one can bring doubtful families of its own. */
+function nextDetour(chosen: readonly Chosen<Choice>[], tried: Set<string>): Set<string> | undefined {
+  const isNew = (families: Set<string>) => !tried.has([...families].sort().join(" "));
+  const next = detours(chosen).find(isNew);
+  if (next !== undefined) tried.add([...next].sort().join(" "));
+  return next;
+}
+
 function overlaps(a: Choice, b: Choice): boolean {
   const rows = new Set(b.vector.at);
   return a.vector.at.some((row) => rows.has(row));
 }
 
+/** What is searched, and which choices may be taken. */
+type Search<C extends Choice> = {
+  values: Float64Array;
+  board: Board<C>;
+  leastOdds: number;
+  isAllowed: (choice: C) => boolean;
+};
+
 /** Adds the best choice again and again while it is worth its cost. */
-function extend<C extends Choice>(
-  values: Float64Array,
-  choices: readonly C[],
-  start: Chosen<C>[],
-  leastOdds: number,
-): Chosen<C>[] {
+function extend<C extends Choice>(search: Search<C>, start: Chosen<C>[]): Chosen<C>[] {
+  const { values, board, leastOdds, isAllowed } = search;
   let chosen = start;
   while (chosen.length < MOST_CAUSES) {
-    const next = bestChoice(remainder(values, chosen), choices, keysOf(chosen));
+    const next = board.best(remainder(values, chosen), keysOf(chosen), isAllowed);
     if (next === undefined || next.score < leastOdds) break;
     const joined = refit(values, [...chosen, { choice: next.choice, size: next.size }]);
-    chosen = exchange(values, choices, joined);
+    chosen = exchange(search, joined);
   }
   return chosen;
 }
@@ -148,25 +168,6 @@ export function scoreOf(rest: Float64Array, { vector, size, logOdds }: Choice): 
   return { size: best, score: score + logOdds };
 }
 
-function bestChoice<C extends Choice>(
-  rest: Float64Array,
-  choices: readonly C[],
-  taken: ReadonlySet<string>,
-): (Sized & { choice: C }) | undefined {
-  let best: (Sized & { choice: C }) | undefined;
-  for (const choice of choices) {
-    const { vector, size, logOdds, key } = choice;
-    const along = dot(rest, vector);
-    // No size can gain more than the freely fitted one; most choices end here.
-    if (best !== undefined && (along * along) / (2 * vector.length2) + logOdds <= best.score) continue;
-    if (vector.length2 === 0 || taken.has(key)) continue;
-    const sized = bestSize(size, along, vector.length2);
-    const score = sized.score + logOdds;
-    if (best === undefined || score > best.score) best = { size: sized.size, score, choice };
-  }
-  return best;
-}
-
 function keysOf<C extends Choice>(chosen: readonly Chosen<C>[], but?: Chosen<C>): Set<string> {
   return new Set(chosen.filter((entry) => entry !== but).map(({ choice }) => choice.key));
 }
@@ -176,8 +177,7 @@ function keysOf<C extends Choice>(chosen: readonly Chosen<C>[], but?: Chosen<C>)
  * one touches.
  */
 function exchange<C extends Choice>(
-  values: Float64Array,
-  choices: readonly C[],
+  { values, board, isAllowed }: Search<C>,
   chosen: Chosen<C>[],
 ): Chosen<C>[] {
   let current = chosen;
@@ -186,7 +186,7 @@ function exchange<C extends Choice>(
     const entry = current[slot];
     if (entry === undefined || !entry.choice.vector.at.some((row) => newest.has(row))) continue;
     const rest = remainder(values, current, entry);
-    const better = bestChoice(rest, choices, keysOf(current, entry));
+    const better = board.best(rest, keysOf(current, entry), isAllowed);
     if (better === undefined || better.choice === entry.choice) continue;
     if (better.score <= scoreOf(rest, entry.choice).score + 1e-9) continue;
     current = refit(values, current.with(slot, { choice: better.choice, size: better.size }));

@@ -1,6 +1,6 @@
 import type { SpecVersion } from "#engine/catalogue.ts";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
 import type { Unit } from "#engine/measure/units.ts";
-import { unitFactor } from "#engine/measure/units.ts";
 import type { SpecLine } from "#engine/specs/spec.ts";
 import { addDays, daysBetween } from "#engine/time.ts";
 import { type Candidate, lasting, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";

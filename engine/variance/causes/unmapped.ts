@@ -32,6 +32,12 @@ export function unmappedSale(scene: Scene): Candidate[] {
           size: { kind: "around", center: serves.now, relativeSd: 0.02 },
           chance: (IS_A_DRINK * (weights[index] ?? 0)) / sum,
           likely: drink,
+          correct: () => ({
+            sheet: "ringNames",
+            was: null,
+            fact: { ringName, soldAs: { kind: "drink", drink }, serves: 1, amount: null, unit: null },
+            words: `Maps the ring name "${ringName}" to ${drink}.`,
+          }),
           check: () =>
             `Map the ring name "${ringName}" (${serves.now} sold): the numbers fit ${drink}. Then look at this report again.`,
         }),

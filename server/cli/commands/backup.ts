@@ -1,4 +1,5 @@
 import { backupTo, checkDatabase, restoreFrom } from "#db/backup.ts";
+import { isDamage } from "#db/errors.ts";
 import { closeDatabase } from "#db/open.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { databaseFile, openExisting } from "#server/cli/session.ts";
@@ -24,18 +25,28 @@ export async function restoreCommand(options: CommonOptions, file: string): Prom
 
 /** Exit status 1 when the database is not whole: the answer is "no". */
 export async function checkCommand(options: CommonOptions): Promise<number> {
-  const db = openExisting(options);
+  const problems = await troubleWith(options);
+  if (problems.length === 0) {
+    process.stdout.write(`${databaseFile(options)} is whole.\n`);
+    return 0;
+  }
+  process.stdout.write(
+    `${databaseFile(options)} is not whole:\n${problems.join("\n")}\nBring back a backup with: ullage restore FILE\n`,
+  );
+  return 1;
+}
+
+/** A file too damaged to be opened is an answer too; one that is not there, or is in use, is none. */
+async function troubleWith(options: CommonOptions): Promise<readonly string[]> {
   try {
-    const problems = await checkDatabase(db);
-    if (problems.length === 0) {
-      process.stdout.write(`${databaseFile(options)} is whole.\n`);
-      return 0;
+    const db = openExisting(options);
+    try {
+      return await checkDatabase(db);
+    } finally {
+      closeDatabase(db);
     }
-    process.stdout.write(
-      `${databaseFile(options)} is not whole:\n${problems.join("\n")}\nBring back a backup with: ullage restore FILE\n`,
-    );
-    return 1;
-  } finally {
-    closeDatabase(db);
+  } catch (error) {
+    if (isDamage(error)) return [(error as Error).message];
+    throw error;
   }
 }

@@ -1,5 +1,5 @@
 import type { CostReport } from "#engine/costing/report.ts";
-import { currencyDigits } from "#engine/venue.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";

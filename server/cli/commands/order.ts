@@ -1,4 +1,4 @@
-import { currencyDigits } from "#engine/venue.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";
@@ -6,9 +6,20 @@ import { numberText } from "#server/cli/table.ts";
 import { readMoment, readMoneyMinor } from "#server/reading.ts";
 import { type OrderReport, orderFor } from "#server/reports/order.ts";
 
-type OrderOptions = CommonOptions & { at?: string; supplier?: string; budget?: string };
+type OrderOptions = CommonOptions & {
+  at?: string;
+  supplier?: string;
+  budget?: string;
+  replay?: boolean;
+  weeks?: string;
+  whatIf?: string;
+};
 
 export async function orderCommand(options: OrderOptions) {
+  if (options.replay === true) return (await import("#server/cli/commands/replay.ts")).replayCommand(options);
+  const { whatIf } = options;
+  if (whatIf !== undefined)
+    return (await import("#server/cli/commands/what-if.ts")).whatIfCommand({ ...options, whatIf });
   return withWorld(options, async (world) => {
     const { venue } = world.facts.catalogue;
     const report = await orderFor(world, {
@@ -58,6 +69,13 @@ export function orderView(report: OrderReport, currency: string): Report {
         report.noSupplier.map(({ item }) => item),
       ),
       ...apart("Used, but never counted: nobody knows what there is", report.notCounted),
+      ...apart(
+        "Ordered and late",
+        report.late.map(
+          ({ item, supplier, order, ordered, received, daysLate }) =>
+            `${item}, ${supplier} ${order}: ${numberText(ordered - received, 0)} of ${numberText(ordered, 0)} to come, ${daysLate} ${daysLate === 1 ? "day" : "days"} late`,
+        ),
+      ),
     ],
   };
 }

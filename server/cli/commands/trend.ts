@@ -1,6 +1,6 @@
+import { currencyDigits } from "#engine/currency.ts";
 import { NO_ACCUSATION } from "#engine/variance/report.ts";
 import type { TrendReport } from "#engine/variance/trend.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";

@@ -1,5 +1,5 @@
+import { currencyDigits } from "#engine/currency.ts";
 import { NO_ACCUSATION, type VarianceReport } from "#engine/variance/report.ts";
-import { currencyDigits } from "#engine/venue.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";

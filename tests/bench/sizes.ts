@@ -1,0 +1,43 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+
+type Chunk = { file: string; isEntry?: boolean; isDynamicEntry?: boolean; imports?: string[] };
+type Manifest = Record<string, Chunk>;
+
+/** The count opens with one of two halves, to begin one or to go on with one: the heavier is what it costs. */
+const OPENS_AT_ONCE: Record<string, string[]> = {
+  "count/CountPage.tsx": ["count/StartCount.tsx", "count/OpenCount.tsx"],
+};
+
+/**
+ * The bytes of gzipped script that each screen loads at first: the entry, the screen and all that either imports.
+ *
+ * Read from a built folder and its manifest; keyed by the screen's source, as "count/CountPage.tsx".
+ */
+export function firstLoadBytes(folder: string): Map<string, number> {
+  const manifest = JSON.parse(readFileSync(join(folder, ".vite/manifest.json"), "utf8")) as Manifest;
+  const names = Object.keys(manifest);
+  const entries = names.filter((name) => manifest[name]?.isEntry);
+  const screens = names.filter((name) => manifest[name]?.isDynamicEntry && /Page\.tsx$/.test(name));
+  const loads = screens.map((screen) => {
+    const roots = [...entries, screen];
+    const halves = OPENS_AT_ONCE[screen] ?? [];
+    const ways = halves.length === 0 ? [roots] : halves.map((half) => [...roots, half]);
+    return [screen, Math.max(...ways.map((way) => bytesOf(folder, manifest, way)))] as const;
+  });
+  return new Map(loads);
+}
+
+function bytesOf(folder: string, manifest: Manifest, roots: readonly string[]): number {
+  const files = new Set<string>();
+  const visit = (name: string) => {
+    const chunk = manifest[name];
+    if (chunk === undefined || files.has(chunk.file)) return;
+    files.add(chunk.file);
+    for (const imported of chunk.imports ?? []) visit(imported);
+  };
+  for (const root of roots) visit(root);
+  const sizes = [...files].map((file) => gzipSync(readFileSync(join(folder, file))).length);
+  return sizes.reduce((sum, size) => sum + size, 0);
+}

@@ -1,0 +1,47 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { seriousFaultsOn } from "./serious-faults.ts";
+import { goTo, launchBrowser, newPage, type OpenBar, openBar, PHONE, settled } from "./support.ts";
+
+let bar: OpenBar;
+let browser: Browser;
+beforeAll(async () => {
+  [bar, browser] = await Promise.all([openBar({ book: null }), launchBrowser()]);
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await bar?.close();
+});
+
+it("leads from an empty database to a first count on the phone, keeping what is half done", async () => {
+  const { page } = await newPage(browser, { viewport: PHONE, timezoneId: "Europe/Lisbon" });
+  await goTo(page, bar.url);
+  expect(await seriousFaultsOn(page)).toEqual([]);
+  await page.getByLabel("Name of the bar").fill("The Tin Heron");
+  await page.getByLabel("Currency").fill("xxq");
+  await page.getByRole("button", { name: "Open the book" }).click();
+  await page.getByText("no currency of ISO 4217").waitFor();
+  await page.getByLabel("Currency").fill("eur");
+  await page.getByRole("button", { name: "Open the book" }).click();
+  await settled(page, "This week");
+  await page.getByRole("heading", { name: "To begin with" }).waitFor();
+  expect(await seriousFaultsOn(page)).toEqual([]);
+  await page.getByRole("link", { name: "Put what you have on its shelves" }).click();
+  await page.getByLabel("Where it stands").fill("Back bar");
+  await page.getByLabel("What it is").fill("Seacliff Aquavit");
+  await page.getByLabel("Category").fill("spirit");
+  await page.getByLabel("One holds, in ml").fill("700");
+  await page.getByRole("button", { name: "Count it" }).click();
+  await page.locator(".item-name", { hasText: "Seacliff Aquavit" }).waitFor();
+  await page.keyboard.type("2.5");
+  await page.keyboard.press("Enter");
+  await page.getByText("All counted.").waitFor();
+  await expect
+    .poll(async () => (await (await fetch(`${bar.url}/api/counts`)).json()) as unknown[])
+    .toHaveLength(1);
+  await goTo(page, bar.url);
+  const steps = page.locator(".begin-book li");
+  await steps.first().waitFor();
+  expect(await steps.locator("[aria-label='Done:']").count()).toBe(2);
+  await page.context().close();
+}, 90_000);

@@ -1,0 +1,235 @@
+import { isUtf8 } from "node:buffer";
+import { readdirSync, readFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import fc from "fast-check";
+import Papa from "papaparse";
+import { describe, expect, it } from "vitest";
+import { unpackBlock } from "#engine/sales/packed/block.ts";
+import { linesOf } from "#engine/sales/packed/packed-sales.ts";
+import { TextTable } from "#engine/sales/packed/texts.ts";
+import { SalesFileError } from "#engine/sales/read/error.ts";
+import type { ReadSales, SaleLine } from "#engine/sales/read/line.ts";
+import { type ReadOptions, readSales } from "#engine/sales/read/read-sales.ts";
+import { type ByteSource, readRegular } from "#engine/sales/read/regular/read-regular.ts";
+
+const OPTIONS: ReadOptions = {
+  fileName: "till.csv",
+  clock: { timeZone: "Europe/Berlin", dayEnds: "04:00" },
+  currencyDigits: 2,
+};
+
+function sourceOf(bytes: Uint8Array): ByteSource {
+  return {
+    size: bytes.length,
+    read: (into, at, position) => {
+      const piece = bytes.subarray(position, position + into.length - at);
+      into.set(piece, at);
+      return piece.length;
+    },
+    isUtf8,
+  };
+}
+
+type Comparable = Omit<ReadSales, "lines"> & { lines: string[] };
+
+function comparable({ lines, ...read }: ReadSales): Comparable {
+  return { ...read, lines: lines.map((line) => JSON.stringify(line)).sort() };
+}
+
+/** What the reader of regular files makes of a file, as the general reader would give it; its reason where it hands over. */
+function regularly(bytes: Uint8Array, options: ReadOptions, pieceBytes: number): Comparable | string {
+  const texts = new TextTable();
+  const read = readRegular(sourceOf(bytes), { ...options, texts, pieceBytes });
+  if (typeof read === "string") return read;
+  const { packer, ...rest } = read;
+  const lines: SaleLine[] = [];
+  for (const { businessDate, block } of packer.finish())
+    lines.push(...linesOf(businessDate, unpackBlock(block), texts));
+  return comparable({ ...rest, lines });
+}
+
+/** What either reader says of a file it cannot take. */
+function orError<T>(read: () => T): T | string {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof SalesFileError) return `Error: ${error.message}`;
+    throw error;
+  }
+}
+
+function bytesOf(text: string): Uint8Array {
+  return new TextEncoder().encode(text);
+}
+
+const FOLDER = new URL("files/", import.meta.url).pathname;
+const files = readdirSync(FOLDER).filter((name) => name.endsWith(".csv"));
+
+describe("the reader of regular files", () => {
+  it.each(files)("gives the same lines of %s as the general reader, or leaves it to that one", (name) => {
+    const bytes = new Uint8Array(readFileSync(join(FOLDER, name)));
+    const options = { ...OPTIONS, fileName: basename(name) };
+    const general = orError(() => comparable(readSales(bytes, options)));
+    for (const pieceBytes of [64, 1000, 1 << 20]) {
+      const regular = orError(() => regularly(bytes, options, pieceBytes));
+      if (typeof regular !== "string" || regular.startsWith("Error:")) expect(regular).toEqual(general);
+    }
+  });
+
+  it("takes the plain ones of these files itself", () => {
+    const taken = files.filter((name) => {
+      const bytes = new Uint8Array(readFileSync(join(FOLDER, name)));
+      return typeof orError(() => regularly(bytes, OPTIONS, 1 << 20)) !== "string";
+    });
+    expect(taken).toEqual(
+      expect.arrayContaining(["plain-english.csv", "voids-by-kind.csv", "equal-lines.csv"]),
+    );
+  });
+});
+
+const name = fc.constantFrom(
+  "Gimlet",
+  "Smoke, Salt & Rye",
+  'The "Long" Watch',
+  "Señora Früh",
+  "  Gimlet ",
+  "Total Eclipse",
+  "Cafe\u0301",
+  "",
+);
+const quantity = fc.constantFrom(
+  "1",
+  "1",
+  "2",
+  "-1",
+  "0",
+  "1.5",
+  "2.00",
+  "(1)",
+  "x 2",
+  "",
+  "-0",
+  "1e3",
+  "1,000",
+  "½",
+);
+const money = fc.constantFrom(
+  "12.50",
+  "0.00",
+  "-3.00",
+  "",
+  "-",
+  "€ 4.20",
+  "1,250.00",
+  "12",
+  "12.5",
+  "0.125",
+  "-0.00",
+  "9.999",
+  "n/a",
+);
+const second = fc.integer({ min: 0, max: 86_399 });
+const two = (value: number): string => String(value).padStart(2, "0");
+const clock = second.map(
+  (at) => `${two(Math.floor(at / 3600))}:${two(Math.floor(at / 60) % 60)}:${two(at % 60)}`,
+);
+const isoDate = fc.constantFrom(
+  "2025-03-29",
+  "2025-03-30",
+  "2025-10-25",
+  "2025-10-26",
+  "2025-10-27",
+  "2025-02-30",
+);
+const dayFirst = fc.constantFrom("29/03/2025", "30/03/2025", "26/10/2025", "01/02/2025", "1/2/25");
+const zone = fc.constantFrom("", "", "", "Z", "+02:00", "-0330", ".250", ".5Z");
+const halfDay = fc
+  .tuple(
+    fc.integer({ min: 0, max: 13 }),
+    fc.integer({ min: 0, max: 61 }),
+    fc.constantFrom(" AM", " PM", "pm", "a.m.", ""),
+  )
+  .map(([hour, minute, half]) => `${hour}:${two(minute)}${half}`);
+const whenIso = fc.tuple(isoDate, fc.constantFrom(" ", "T"), clock, zone).map((parts) => parts.join(""));
+const whenDayFirst = fc.tuple(dayFirst, fc.oneof(clock, halfDay)).map(([date, time]) => `${date} ${time}`);
+const check = fc.constantFrom("101", "0102", "A-7", "", " 5 ", "9007199254740993");
+
+type Columns = Record<string, fc.Arbitrary<string>>;
+const layouts: Columns[] = [
+  {
+    "Sold at": whenIso,
+    Check: check,
+    Line: check,
+    Item: name,
+    Modifiers: fc.constantFrom("", "No ice", "Double; No ice"),
+    Qty: quantity,
+    Gross: money,
+    Net: money,
+  },
+  {
+    Date: dayFirst,
+    Time: fc.oneof(clock, halfDay),
+    Item: name,
+    Qty: quantity,
+    Gross: money,
+    Discount: money,
+  },
+  {
+    Time: whenDayFirst,
+    Item: name,
+    "Modifier 1": fc.constantFrom("", "No ice"),
+    "Modifier 2": fc.constantFrom("", "Double"),
+    Qty: quantity,
+    Net: money,
+  },
+  {
+    "Business date": isoDate,
+    Time: clock,
+    Item: name,
+    Status: fc.constantFrom("sale", "void", "", "payment", "odd word"),
+    Qty: quantity,
+    Net: money,
+  },
+  { "Business date": isoDate, "Sold at": whenIso, Item: name, Qty: quantity, Net: money },
+  { Date: isoDate, Item: name, Qty: quantity, Net: money },
+  { "Sold at": whenIso, Item: name, Type: fc.constantFrom("Drink", "Beer", "Void"), Gross: money },
+  { "Sold at (UTC)": whenIso, Item: name, Qty: quantity },
+];
+
+const someFile = fc
+  .constantFrom(...layouts)
+  .chain((columns) =>
+    fc.record({
+      rows: fc.array(fc.tuple(...Object.values(columns)), { minLength: 1, maxLength: 25 }),
+      headings: fc.constant(Object.keys(columns)),
+      delimiter: fc.constantFrom(",", ";", "\t"),
+      newline: fc.constantFrom("\n", "\r\n", "\r"),
+      plain: fc.boolean(),
+      odd: fc.constantFrom("", "", "Total,,,,9.00", ",,", "just words", '"open'),
+      end: fc.boolean(),
+      mark: fc.constantFrom("", "\uFEFF"),
+    }),
+  )
+  .map(({ rows, headings, delimiter, newline, plain, odd, end, mark }) => {
+    // Half of the files have nothing odd in them, so that the reader of regular files gets far.
+    const kept = plain
+      ? rows.filter((row) => !row.some((cell) => /^(?:x 2|1e3|1,000|½|0\.125|)$/.test(cell)))
+      : rows;
+    const text = Papa.unparse([headings, ...kept, ...kept.slice(0, 5)], { delimiter, newline });
+    return `${mark}${text}${plain || odd === "" ? "" : newline + odd}${end ? newline : ""}`;
+  });
+
+it("gives the same as the general reader on any file it takes, however the pieces are cut", () => {
+  let taken = 0;
+  fc.assert(
+    fc.property(someFile, fc.constantFrom(64, 100, 1 << 20), (text, pieceBytes) => {
+      const bytes = bytesOf(text);
+      const regular = orError(() => regularly(bytes, OPTIONS, pieceBytes));
+      if (typeof regular === "string" && !regular.startsWith("Error:")) return;
+      taken += 1;
+      expect(regular).toEqual(orError(() => comparable(readSales(bytes, OPTIONS))));
+    }),
+    { numRuns: 600 },
+  );
+  expect(taken).toBeGreaterThan(60);
+});

@@ -1,0 +1,2 @@
+import { describe, expect, it } from "vitest";
+import { aTestApp } from "#tests/support/test-app.ts";

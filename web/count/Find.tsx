@@ -1,0 +1,72 @@
+import { Link, lazyRouteComponent } from "@tanstack/react-router";
+import { type ReactNode, Suspense, useState } from "react";
+import { Button } from "../parts/Button.tsx";
+import { Field } from "../parts/Field.tsx";
+import { asBarcode, placesOf } from "./find-item.ts";
+import { allFoundWords } from "./found-words.ts";
+import type { Sheet } from "./sheet.ts";
+import { type CountState, rowsOf } from "./use-count.ts";
+
+const Scan = lazyRouteComponent(() => import("./Scan.tsx"), "Scan");
+
+/** Only a browser that reads barcodes by itself is asked to. */
+const CAN_SCAN = "BarcodeDetector" in globalThis && navigator.mediaDevices !== undefined;
+
+type Props = { count: CountState; sheet: Sheet; here?: string; children: ReactNode };
+
+/** Finds an item in any area by part of its name or by its barcode; with nothing typed, what stands there anyway. */
+export function Find({ count, sheet, here, children }: Props) {
+  const [typed, setTyped] = useState("");
+  const [isScanning, setScanning] = useState(false);
+  const places = typed.trim() === "" ? null : placesOf(sheet, typed, here);
+  const isWrong = asBarcode(typed) === "wrong";
+  return (
+    <>
+      <div className="count-find">
+        <Field
+          label="Find"
+          type="search"
+          hint="Part of a name, or the number under a barcode"
+          error={isWrong ? "The check digit does not fit: read the number under the bars again." : undefined}
+          value={typed}
+          onChange={(event) => setTyped(event.target.value)}
+        />
+        {CAN_SCAN ? <Button onClick={() => setScanning(!isScanning)}>Scan a barcode</Button> : null}
+      </div>
+      {isScanning ? (
+        <Suspense>
+          <Scan
+            onCode={(code) => {
+              setTyped(code);
+              setScanning(false);
+            }}
+            onClose={() => setScanning(false)}
+          />
+        </Suspense>
+      ) : null}
+      {places === null ? (
+        children
+      ) : (
+        <ul className="count-lines count-items">
+          {places.map(({ area, item: { item } }) => {
+            const found = rowsOf(count.rows, { area, item });
+            return (
+              <li key={`${area} ${item}`}>
+                <Link to="/count" search={{ count: count.name, area, item }}>
+                  <span>
+                    {item}
+                    {area === here ? null : <span className="soft">, {area}</span>}
+                  </span>
+                  <span className={found.length === 0 ? "soft" : "found"}>
+                    {found.length === 0 ? "not counted" : allFoundWords(found)}
+                  </span>
+                </Link>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+      {places?.length === 0 && !isWrong ? <p>Nothing like that stands in these areas.</p> : null}
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+import type { PlotOptions } from "../parts/Chart.tsx";
+
+type PlotModule = typeof import("@observablehq/plot");
+
+/** One way of ordering the last weeks: how often it ran out, and the money it kept in stock. */
+export type Way = {
+  name: string;
+  kind: "level" | "worth" | "set" | "hand";
+  itemNightsOut: number;
+  stockMoney: number;
+};
+
+/** Item-nights out against money in stock: the curve of one level, the levels by item, and the two as they are. */
+export function riskPlot(
+  plot: PlotModule,
+  width: number,
+  ways: readonly Way[],
+  currency: string,
+): PlotOptions {
+  const of = (kind: Way["kind"]) => ways.filter((way) => way.kind === kind);
+  const place = { x: "stockMoney", y: "itemNightsOut" } as const;
+  const fixed = [...of("set"), ...of("hand")];
+  return {
+    height: 280,
+    marginLeft: 44,
+    marginRight: 90,
+    marginBottom: 40,
+    x: { label: `in stock, ${currency}`, labelArrow: "none", ticks: width < 520 ? 3 : 6, nice: true },
+    y: { label: "item-nights out", labelArrow: "none", ticks: 5, nice: true, zero: true },
+    marks: [
+      plot.gridY({ stroke: "var(--rule)", strokeOpacity: 1, ticks: 5 }),
+      plot.line(of("level"), { ...place, stroke: "var(--stock)", strokeWidth: 1.5 }),
+      plot.dot(of("level"), { ...place, r: 3.5, fill: "var(--stock)" }),
+      plot.dot(of("worth"), {
+        ...place,
+        r: 3.5,
+        symbol: "square",
+        stroke: "var(--ink)",
+        fill: "var(--paper)",
+      }),
+      plot.dot(fixed, { ...place, r: 5, symbol: "diamond", fill: "var(--brass-fill)" }),
+      plot.text(fixed, { ...place, text: "name", dx: 8, dy: -8, textAnchor: "start", fill: "var(--ink)" }),
+      plot.ruleY([0], { stroke: "var(--ink)" }),
+    ],
+  };
+}

@@ -1,0 +1,35 @@
+import { formatMoney, formatShare, listWords } from "../format.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { causeSentence, sureness } from "../variance/cause-words.ts";
+import { rivalWords } from "./check-words.ts";
+import type { OwnerReport } from "./query.ts";
+
+const MOST_SURE = 0.999;
+
+/** The three things to check, those that explain most money first. */
+export function Checks({ report: { checks } }: { report: OwnerReport }) {
+  const venue = useVenue();
+  return (
+    <section>
+      <h2>{checks.length === 1 ? "One thing to check" : "Things to check"}</h2>
+      {checks.length === 0 ? <p>Nothing stands out from what counting and pouring can blur.</p> : null}
+      <ol className="report-checks">
+        {checks.map(({ items, rivals, cost, probability, check, count, ...cause }) => (
+          <li key={JSON.stringify([cause.kind, cause.what])}>
+            <p className="cause-sentence">
+              {items.length > 0
+                ? `An area was left out of count ${count ?? ""}: ${listWords(items)}.`
+                : causeSentence({ ...cause, count: count ?? undefined }, venue)}{" "}
+              <span className="cause-chance">
+                {formatShare(Math.min(probability, MOST_SURE))}, {sureness(probability)}; explains{" "}
+                {formatMoney(cost, venue.currency, { whole: true })}
+              </span>
+            </p>
+            <p className="cause-check">{check}</p>
+            {rivals.length === 0 ? null : <p className="cause-or">{rivalWords(rivals)}</p>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

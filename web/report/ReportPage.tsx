@@ -1,0 +1,102 @@
+import "../variance/variance.css";
+import "./report.css";
+import { useQuery } from "@tanstack/react-query";
+import { useNavigate, useSearch } from "@tanstack/react-router";
+import { formatLocal, formatMoney, formatNumber, plural } from "../format.ts";
+import { Busy } from "../parts/Busy.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { saveCsv } from "../parts/save-file.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { settledWords } from "../variance/cause-words.ts";
+import { NoAccusation } from "../variance/NoAccusation.tsx";
+import { PeriodPicker } from "../variance/PeriodPicker.tsx";
+import { WhereItIs } from "../variance/WhereItIs.tsx";
+import { Checks } from "./Checks.tsx";
+import { Figures } from "./Figures.tsx";
+import { Periods } from "./Periods.tsx";
+import { type OwnerReport, ownerReportQuery } from "./query.ts";
+import { reportRows } from "./report-rows.ts";
+
+/** The owner's ten minutes on one page: what was used, what is unexplained, what to check, what was settled. */
+export function ReportPage() {
+  const period = useSearch({ from: "/report" });
+  const navigate = useNavigate({ from: "/report" });
+  const { data: report, error, refetch } = useQuery(ownerReportQuery(period));
+  return (
+    <Page
+      title="The owner’s report"
+      next={report === undefined ? undefined : spanOf(report)}
+      actions={
+        <div className="report-acts">
+          <PeriodPicker period={period} onPick={(search) => void navigate({ search })} />
+          {report === undefined ? null : (
+            <Button onClick={() => void saveCsv(`report ${report.closing}`, reportRows(report))}>CSV</Button>
+          )}
+          <Button onClick={() => window.print()}>Print</Button>
+        </div>
+      }
+    >
+      {report !== undefined ? <Report report={report} /> : null}
+      {report === undefined && error === null ? <Busy what="Writing the report" /> : null}
+      {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
+    </Page>
+  );
+}
+
+function spanOf({ venue, from, to }: OwnerReport): string {
+  return `${venue}, ${formatLocal(from)} to ${formatLocal(to)}.`;
+}
+
+const MOST = { settled: 5, parts: 6 } as const;
+
+function Report({ report }: { report: OwnerReport }) {
+  return (
+    <div className="owner-report">
+      <Figures report={report} />
+      <Checks report={report} />
+      <div className="report-columns">
+        <Periods report={report} />
+        <Settled report={report} />
+      </div>
+      <section>
+        <h2>Where it is</h2>
+        <WhereItIs where={report.where} most={MOST.parts} />
+      </section>
+      <NoAccusation />
+      <NotCounted report={report} />
+    </div>
+  );
+}
+
+function Settled({ report: { settled } }: { report: OwnerReport }) {
+  const venue = useVenue();
+  return (
+    <section>
+      <h2>Settled since the last count</h2>
+      {settled.length === 0 ? <p>Nothing yet.</p> : null}
+      <ul className="ruled">
+        {settled.slice(0, MOST.settled).map((one) => (
+          <li key={one.id}>{settledWords(one, venue)}</li>
+        ))}
+      </ul>
+      {settled.length <= MOST.settled ? null : (
+        <p className="soft">And {plural(settled.length - MOST.settled, "more")}.</p>
+      )}
+    </section>
+  );
+}
+
+function NotCounted({ report: { notCounted, totals } }: { report: OwnerReport }) {
+  const { currency } = useVenue();
+  return (
+    <p className="soft">
+      ± is one standard uncertainty: two times in three the truth lies within it. Money is at cost; items
+      without a price are left out; sales were {formatMoney(totals.sales, currency, { whole: true })}.
+      {notCounted === 0
+        ? ""
+        : ` ${formatNumber(notCounted)} ${notCounted === 1 ? "item was" : "items were"} not counted in both counts and ${notCounted === 1 ? "has" : "have"} no variance.`}
+    </p>
+  );
+}

@@ -1,0 +1,72 @@
+import { useMutation, useQueryClient } from "@tanstack/react-query";
+import type { Cause } from "../answers.ts";
+import { answerOf, server } from "../api.ts";
+import { Button } from "../parts/Button.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { takeSettlementBack } from "./settled.ts";
+
+/** The two counts that a report lies between. */
+export type Between = { opening: string; closing: string };
+
+/** After the check: this was it, which posts the correction, or it was not. */
+export function SettleButtons({ cause, between }: { cause: Cause; between: Between }) {
+  const queryClient = useQueryClient();
+  const notify = useNotify();
+  const takeBack = useMutation({
+    mutationFn: takeSettlementBack,
+    onSuccess: async () => {
+      notify({ text: "Taken back; the book is as it was." });
+      await queryClient.invalidateQueries();
+    },
+    onError: (error) => notify({ text: error.message }),
+  });
+  const settle = useMutation({
+    mutationFn: (answer: "confirmed" | "refuted") => {
+      const { kind, what, count } = cause;
+      const named = { kind, what, ...(count === undefined ? {} : { count }) };
+      return answerOf(
+        server.causes.settle.$post({ json: { counts: between, cause: named, answer, by: "" } }),
+      );
+    },
+    onSuccess: async ({ id, correction }, answer) => {
+      notify({ text: doneWords(answer, correction), undo: () => takeBack.mutate(id) });
+      await queryClient.invalidateQueries();
+    },
+  });
+  const what = [cause.what].flat().join(" and ");
+  return (
+    <div className="settle no-print">
+      {cause.correction === null ? null : <p className="soft">If so: {lowerFirst(cause.correction.words)}</p>}
+      <div className="settle-acts">
+        <Button
+          disabled={settle.isPending}
+          onClick={() => settle.mutate("confirmed")}
+          aria-label={`This was it: ${what}`}
+        >
+          This was it
+        </Button>
+        <Button
+          kind="quiet"
+          disabled={settle.isPending}
+          onClick={() => settle.mutate("refuted")}
+          aria-label={`It was not: ${what}`}
+        >
+          It was not
+        </Button>
+      </div>
+      {settle.error === null ? null : <Problems error={settle.error} />}
+    </div>
+  );
+}
+
+function doneWords(answer: "confirmed" | "refuted", correction: string | null): string {
+  if (answer === "refuted") return "Remembered: it was not this. What else it may be is reckoned anew.";
+  return correction === null
+    ? "Remembered. Nothing in the book is wrong; the next count shows whether it has stopped."
+    : `Done. ${correction}`;
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLocaleLowerCase() + text.slice(1);
+}

@@ -1,0 +1,53 @@
+import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import { formatMoment } from "../format.ts";
+import { Button } from "../parts/Button.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { settledWords } from "./cause-words.ts";
+import { settledQuery, takeSettlementBack } from "./settled.ts";
+
+const SHOWN = 12;
+
+/** What the checks showed so far; each can be taken back, and its correction with it. */
+export function SettledList() {
+  const venue = useVenue();
+  const notify = useNotify();
+  const queryClient = useQueryClient();
+  const { data: settled = [] } = useQuery(settledQuery);
+  const takeBack = useMutation({
+    mutationFn: takeSettlementBack,
+    onSuccess: async () => {
+      notify({ text: "Taken back; the book is as it was." });
+      await queryClient.invalidateQueries();
+    },
+  });
+  if (settled.length === 0) return null;
+  return (
+    <section>
+      <h2>Settled</h2>
+      <ul className="settled">
+        {settled.slice(0, SHOWN).map((one) => (
+          <li key={one.id}>
+            <span>
+              {settledWords(one, venue)}{" "}
+              <span className="soft">
+                {formatMoment(one.settledAt, venue)}, between counts {one.opening} and {one.closing}.
+              </span>
+            </span>
+            <Button
+              kind="quiet"
+              className="no-print"
+              disabled={takeBack.isPending}
+              onClick={() => takeBack.mutate(one.id)}
+              aria-label={`Take back: ${[one.cause.what].flat().join(" and ")}`}
+            >
+              Take back
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {takeBack.error === null ? null : <Problems error={takeBack.error} />}
+    </section>
+  );
+}
