@@ -42,7 +42,9 @@ export function makeOrBuyFor(
   const name = catalogue.itemNames.get(foldName(prep));
   if (name === undefined) throw new InputError(`No prep is named "${prep}".`);
   const at = momentOf(world);
-  const date = businessDateOf(at, catalogue.venue);
+  // A prep written after the book's last moment is reckoned on its own first day.
+  const firstDays = (catalogue.specs.get(name) ?? []).map(({ from }) => from).sort();
+  const date = [businessDateOf(at, catalogue.venue), firstDays[0] ?? ""].sort().at(-1) ?? "";
   const { base } = itemNamed(catalogue, name);
   const perBase = base === "each" ? 1 : 1000;
   const habits = batchHabits(facts, name, date);

@@ -109,7 +109,7 @@ it("does not take an empty figure for none", async () => {
 
 it("loses nothing in a dead spot: entries wait on the device, outlive a reload, and are sent when there is signal", async () => {
   const { page } = await beginOnPhone("Cellar", "&area=Cellar&item=Quillmere+Vodka");
-  await page.route("**/api/counts/entries", (route) => route.abort());
+  await page.route("**/api/counts/entries**", (route) => route.abort());
   for (const figure of ["7", "8"]) {
     const before = await itemName(page);
     await page.keyboard.type(figure);
@@ -120,7 +120,7 @@ it("loses nothing in a dead spot: entries wait on the device, outlive a reload, 
   await page.reload();
   await page.getByText("2 waiting to send").waitFor();
   expect(await rowsOf("Cellar")).toEqual([]);
-  await page.unroute("**/api/counts/entries");
+  await page.unroute("**/api/counts/entries**");
   await page.getByText("2 waiting to send").click();
   await page.getByText("2 waiting to send").waitFor({ state: "detached" });
   expect((await rowsOf("Cellar")).map(({ full }) => full).sort()).toEqual([7, 8]);

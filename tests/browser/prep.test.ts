@@ -107,3 +107,41 @@ it("prints a label for each batch: made, use by, allergens, room for initials", 
   expect(await page.locator(".label").first().isVisible()).toBe(true);
   await page.context().close();
 }, 60_000);
+
+it("says what to stir into a syrup that measured off target, and prints labels of the size this device keeps", async () => {
+  const { page } = await newPage(browser, { viewport: BENCH });
+  await goTo(page, `${bar.url}/prep/Simple%20Syrup?date=${DAY}&make=1626`);
+  // 1998 g at 48 °Bx hold 959 g of sugar; x more make half of all: x = 1998 × 2 ÷ 50 = 80 g.
+  await page.getByLabel("I measured, °Brix").fill("48");
+  expect(await page.locator(".correction-answer").textContent()).toMatch(/^Stir in 8[0-3] g of sugar/);
+  await goTo(page, `${bar.url}/prep?date=${DAY}`);
+  await page.getByText("Labels: size and date line").click();
+  await page.getByLabel("Printed on").selectOption("roll-62");
+  await page.getByLabel("Line on how days are counted").fill("The day after making is day 1");
+  await page.evaluate(() => {
+    window.print = () => undefined;
+  });
+  await page.getByRole("button", { name: "Print labels" }).click();
+  await page.locator(".labels-roll-62 .label").first().waitFor({ state: "attached" });
+  expect(await page.locator(".label").first().textContent()).toContain("The day after making is day 1");
+  await page.context().close();
+}, 60_000);
+
+it("writes a new syrup from a ratio in one form and weighs making it against buying it", async () => {
+  const { page, faults } = await newPage(browser, { viewport: BENCH });
+  await goTo(page, `${bar.url}/specs`);
+  await page.getByRole("button", { name: "New syrup" }).click();
+  await page.getByLabel("Name of the syrup").fill("Bench Rich Syrup");
+  await page.getByLabel("Sweetener : water").fill("2:1");
+  await page.getByLabel("Keeps, days").fill("21");
+  expect(await page.locator(".new-spec").textContent()).toContain("66.7 °Brix");
+  expect(await page.locator(".syrup-caution").textContent()).toContain("crystallise");
+  expect(await seriousFaultsOn(page)).toEqual([]);
+  await page.getByRole("button", { name: "Save the syrup" }).click();
+  await page.getByRole("heading", { name: "Bench Rich Syrup" }).waitFor();
+  await page.getByLabel(/An hour of work/).fill("16");
+  await page.getByLabel(/Bought,/).fill("1");
+  await page.getByText(/Buying saves/).waitFor();
+  expect(faults).toEqual([]);
+  await page.context().close();
+}, 60_000);

@@ -21,8 +21,11 @@ export function WeekPage() {
   if (week === undefined) {
     return (
       <Page title="This week">
+        <BeginBook />
         {error === null ? (
           <Busy what="Reckoning the week" />
+        ) : isYoung(error) ? (
+          <p className="soft">There is no count, sale or delivery yet, so there is no week to show.</p>
         ) : (
           <Problems error={error} onRetry={() => void refetch()} />
         )}
@@ -46,6 +49,11 @@ export function WeekPage() {
       </div>
     </Page>
   );
+}
+
+/** A book in which nothing has happened has no moment to reckon from: a beginning, not a fault. */
+function isYoung(error: Error): boolean {
+  return /no count, sale or delivery yet/.test(error.message);
 }
 
 function Standing({ week: { now, latestCount } }: { week: Week }) {
