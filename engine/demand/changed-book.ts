@@ -94,25 +94,26 @@ function usualShares(book: Book, { model, dates }: Usual): { drink: string; shar
   return [...means].map(([drink, share]) => ({ drink, share }));
 }
 
+/** The guests stay as many as they were: what a new drink is planned to take, the others do without. */
 function withMenu(
   book: Book,
   { from, off, on }: Extract<Change, { kind: "menu" }>,
   { model, dates }: Usual,
 ): Book {
-  const usual = new Map(dates.map((date) => [date, model.on(date)]));
-  const all = [...usual.values()].flat();
-  const sold = new Set(all.map(({ what }) => what));
+  const usual = dates.map((date) => ({ date, serves: serves(model.on(date)) }));
+  const sold = new Set(dates.flatMap((date) => model.on(date)).map(({ what }) => what));
   const fresh = on.filter(({ drink }) => !sold.has(drink));
-  const shares = sharesBesideOld(fresh, serves(all.filter(({ what }) => off.includes(what))) / serves(all));
-  const plans = fresh.flatMap(({ drink }, index) =>
-    dates.flatMap((date) => {
-      const planned = (shares[index] ?? 0) * serves(usual.get(date) ?? []);
-      return date < from || planned <= 0 ? [] : [{ date, drink, serves: planned }];
-    }),
+  const felt = usual.filter(({ date, serves }) => date >= from && serves > 0);
+  const plans = fresh.flatMap(({ drink, share }) =>
+    felt.map((day) => ({ date: day.date, drink, serves: share * day.serves })),
   );
+  const left = 1 - fresh.reduce((sum, { share }) => sum + share, 0);
+  const events =
+    fresh.length === 0 ? [] : felt.map(({ date }) => ({ date, event: "New menu", factor: left }));
   return {
     ...book,
     plans: [...book.plans, ...plans],
+    events: [...book.events, ...events],
     drinks: book.drinks.map((drink) => {
       if (off.includes(drink.name)) return { ...drink, onMenuUntil: addDays(from, -1) };
       if (on.some((one) => one.drink === drink.name))
@@ -124,15 +125,4 @@ function withMenu(
 
 function serves(drinks: readonly { mean: number }[]): number {
   return drinks.reduce((sum, { mean }) => sum + mean, 0);
-}
-
-/**
- * Shares of the new menu as shares beside all of the old one, which is what plans speak of: guests of what goes
- * spread over what stays and what comes. A quarter, where a fifth goes → 0.8 × 0.25 ÷ 0.75 to 1 → 0.2105.
- */
-function sharesBesideOld(fresh: readonly { share: number }[], going: number): number[] {
-  const all = fresh.reduce((sum, { share }) => sum + share, 0);
-  const ratios = fresh.map(({ share }) => (share * (1 - going)) / (1 - all));
-  const total = ratios.reduce((sum, ratio) => sum + ratio, 1);
-  return ratios.map((ratio) => ratio / total);
 }

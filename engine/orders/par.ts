@@ -24,8 +24,14 @@ export function parOf({ demand, serviceLevel, isCount }: ParQuestion): number {
   const held = { mean: demand.mean, variance: Math.min(demand.variance, bound) };
   return Math.max(
     demandQuantile(held, serviceLevel, { isCount }),
+    // Shares of a piece, rounded up, spread up to a count's own: a wider spread must not fall below that.
+    counted ? demandQuantile(justBelowCount(demand), serviceLevel, { isCount }) : 0,
     isCount ? 0 : meanIfLikely(demand, serviceLevel),
   );
+}
+
+function justBelowCount({ mean }: Demand): Demand {
+  return { mean, variance: mean * (1 - 1e-9) };
 }
 
 /** Below even chances a wider spread lowers the quantile; at and above them the mean is the least par. */

@@ -1,6 +1,6 @@
 import { Link, lazyRouteComponent, useNavigate } from "@tanstack/react-router";
 import { Check } from "lucide-react";
-import { Suspense, useEffect, useRef } from "react";
+import { type RefCallback, Suspense, useCallback, useRef } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Page } from "../parts/Page.tsx";
@@ -19,8 +19,14 @@ export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) 
   const areas = sheet.areas.map((area) => ({ area, missing: missingIn(area, rows) }));
   const total = areas.reduce((sum, { area }) => sum + area.items.length, 0);
   const left = areas.reduce((sum, { missing }) => sum + missing.length, 0);
-  const firstOpen = useRef<HTMLAnchorElement>(null);
-  useEffect(() => firstOpen.current?.focus({ preventScroll: true }), []);
+  const hasBegun = useRef(false);
+  // The list is put up twice, the second time inside the search once that has loaded: the focus follows it.
+  const firstOpen = useCallback((link: HTMLAnchorElement | null) => {
+    const isLost = document.activeElement === document.body;
+    if (link === null || (hasBegun.current && !isLost)) return;
+    hasBegun.current = true;
+    link.focus({ preventScroll: true });
+  }, []);
   if (total === 0) {
     return (
       <Page title={name}>
@@ -112,7 +118,7 @@ type LinkProps = {
   count: string;
   area: SheetArea;
   missing: string[];
-  linkRef: React.RefObject<HTMLAnchorElement | null> | null;
+  linkRef: RefCallback<HTMLAnchorElement> | null;
 };
 
 function AreaLink({ count, area: { area, items }, missing, linkRef }: LinkProps) {
