@@ -108,7 +108,8 @@ function shownOnPhone<Row>(column: Column<Row>): Column<Row> {
 function TableCell<Row>({ column, children }: { column: Column<Row>; children: ReactNode }) {
   const place = column.onPhone ?? "detail";
   const label = column.unit ? `${column.head} (${column.unit})` : column.head;
-  const className = `cell-${column.kind} phone-${place} ${isNothing(children) ? "cell-empty" : ""}`;
+  const wide = column.isWideOnly ? "wide-only" : "";
+  const className = `cell-${column.kind} phone-${place} ${wide} ${isNothing(children) ? "cell-empty" : ""}`;
   if (place === "lead") {
     return (
       // biome-ignore lint/a11y/noRedundantRoles: the phone's layout takes the cell's own role away

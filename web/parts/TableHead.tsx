@@ -22,7 +22,8 @@ export function TableHead<Row>({ columns, sort, onSort }: Props<Row>) {
 type CellProps<Row> = { column: Column<Row>; sort: Sort | null; onSort: (sort: Sort) => void };
 
 function HeadCell<Row>({ column, sort, onSort }: CellProps<Row>) {
-  const { key, head, unit, kind, isDrawn } = column;
+  const { key, head, unit, kind, isDrawn, isWideOnly } = column;
+  const className = `cell-${kind} ${isWideOnly ? "wide-only" : ""}`;
   const isSorted = sort?.key === key;
   const order = isSorted ? (sort.isDescending ? "descending" : "ascending") : "none";
   const name = (
@@ -34,7 +35,7 @@ function HeadCell<Row>({ column, sort, onSort }: CellProps<Row>) {
   if (isDrawn) {
     return (
       // biome-ignore lint/a11y/noRedundantRoles: the phone's layout takes the cell's own role away
-      <th role="columnheader" scope="col" className={`cell-${kind}`}>
+      <th role="columnheader" scope="col" className={className}>
         <span className="head-name">{name}</span>
       </th>
     );
@@ -43,7 +44,7 @@ function HeadCell<Row>({ column, sort, onSort }: CellProps<Row>) {
   const first = kind === "number";
   return (
     // biome-ignore lint/a11y/noRedundantRoles: the phone's layout takes the cell's own role away
-    <th role="columnheader" scope="col" aria-sort={order} className={`cell-${kind}`}>
+    <th role="columnheader" scope="col" aria-sort={order} className={className}>
       <button
         type="button"
         className="head-name"

@@ -16,6 +16,8 @@ export type Column<Row> = {
   show?: (row: Row) => ReactNode;
   /** On a phone: `lead` begins the first line, `main` ends it, `detail` (the rest) makes the second. */
   onPhone?: "lead" | "main" | "detail" | "hidden";
+  /** Left out below 900 px, where a tablet held upright has no room for it. */
+  isWideOnly?: boolean;
   /** For a column of buttons or drawings: neither sorted nor written to files. */
   isDrawn?: boolean;
   /** Only in copies and files, as the unit of each row. */

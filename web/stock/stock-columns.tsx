@@ -64,6 +64,7 @@ export function stockColumns(venue: Venue, at: string): Column<StockRow>[] {
       head: "Counted",
       unit: "days ago",
       kind: "number",
+      isWideOnly: true,
       onPhone: "hidden",
       value: (row) => (row.countedAt === null ? null : daysSince(row.countedAt, at)),
       show: (row) => (row.countedAt === null ? "never" : daysSince(row.countedAt, at)),
