@@ -1,7 +1,7 @@
 import { itemNamed } from "#engine/catalogue.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
-import { instantToLocal } from "#engine/sales/read/clock.ts";
+import { localMinute } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { periodAsks } from "#engine/variance/asks.ts";
@@ -98,8 +98,8 @@ export function varianceReport(input: VarianceInput): VarianceReport {
   return {
     opening: opening.name,
     closing: closing.name,
-    from: localMinute(facts, opening.at),
-    to: localMinute(facts, closing.at),
+    from: localMinute(opening.at, venue),
+    to: localMinute(closing.at, venue),
     items,
     notCounted: notCounted(facts, opening, closing),
     notCountedIn: countedShort(opening, closing),
@@ -153,8 +153,4 @@ function reportItems(
 function byMoney(a: VarianceItem, b: VarianceItem): number {
   const money = (item: VarianceItem) => (item.cost === null ? -1 : Math.abs(item.cost));
   return money(b) - money(a) || (a.item < b.item ? -1 : a.item > b.item ? 1 : 0);
-}
-
-function localMinute({ catalogue }: Facts, at: string): string {
-  return instantToLocal(at, catalogue.venue).slice(0, 16);
 }

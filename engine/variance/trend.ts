@@ -1,7 +1,7 @@
 import { itemNamed } from "#engine/catalogue.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
-import { instantToLocal } from "#engine/sales/read/clock.ts";
+import { localMinute } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { periodAsks } from "#engine/variance/asks.ts";
 import { cusum, cusumSignal, ewma, shiftBegan } from "#engine/variance/control-chart.ts";
@@ -120,7 +120,7 @@ function itemTrend(
   const charted = ratios.map((ratio) => Math.max(-CHART.most, Math.min(CHART.most, ratio)));
   const averages = ewma(charted, { lambda: CHART.lambda, target: 0, sd: 1, width: CHART.width });
   const sums = cusum(charted, { target: 0, slack: CHART.slack });
-  const local = (at: string) => instantToLocal(at, catalogue.venue).slice(0, 16);
+  const local = (at: string) => localMinute(at, catalogue.venue);
   const points = series.map(
     ({ pair, period }, index): TrendPoint => ({
       opening: pair.opening,

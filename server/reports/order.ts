@@ -2,9 +2,10 @@ import { foldName } from "#engine/name.ts";
 import { lateLines } from "#engine/orders/check-delivery.ts";
 import { isBelowMinimum, orderFrom } from "#engine/orders/order.ts";
 import { type Outlook, outlookAt } from "#engine/orders/outlook.ts";
+import { localMinute } from "#engine/sales/read/clock.ts";
 import type { Instant } from "#engine/time.ts";
 import { InputError } from "#server/input-error.ts";
-import { localMinute, localMinuteOrNull } from "#server/local-time.ts";
+import { localMinuteOrNull } from "#server/local-time.ts";
 import { integerSolver } from "#server/solver.ts";
 import { momentOf, type World } from "#server/world.ts";
 

@@ -1,10 +1,9 @@
 import { foldName } from "#engine/name.ts";
 import { batchCard } from "#engine/prep/batch-card.ts";
 import { prepPlan } from "#engine/prep/plan.ts";
-import { businessDateOf, localToInstant } from "#engine/sales/read/clock.ts";
+import { businessDateOf, localMinute, localToInstant } from "#engine/sales/read/clock.ts";
 import type { BusinessDate } from "#engine/time.ts";
 import { InputError } from "#server/input-error.ts";
-import { localMinute } from "#server/local-time.ts";
 import { momentOf, type World } from "#server/world.ts";
 
 export type PrepChoice = { date?: BusinessDate | undefined; days?: number | undefined };

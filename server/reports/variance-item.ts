@@ -1,5 +1,5 @@
 import { unitCosts } from "#engine/costing/unit-cost.ts";
-import { instantToLocal } from "#engine/sales/read/clock.ts";
+import { localMinute } from "#engine/sales/read/clock.ts";
 import { uncertaintyBudget } from "#engine/variance/budget.ts";
 import { drinksThatUsed } from "#engine/variance/drinks-that-used.ts";
 import { salesNeeded } from "#engine/variance/neighbours.ts";
@@ -36,6 +36,6 @@ export async function varianceItemFor(world: World, choice: VarianceChoice & { i
     trend: trend.items[0] ?? null,
     counts: facts.book.counts
       .filter((row) => row.item === item && [opening.name, closing.name].includes(row.count))
-      .map((row) => ({ ...row, local: instantToLocal(row.at, facts.catalogue.venue).slice(0, 16) })),
+      .map((row) => ({ ...row, local: localMinute(row.at, facts.catalogue.venue) })),
   };
 }

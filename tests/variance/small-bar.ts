@@ -1,12 +1,11 @@
 import { Book } from "#engine/book.ts";
 import { type Facts, factsOf } from "#engine/facts.ts";
-import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
-import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { Cut, Drink, PrepVersion, SpecLine } from "#engine/specs/spec.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { Item, Pack } from "#engine/stock/item.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
+import { anEmptyBook } from "#tests/support/hand-bar.ts";
 
 /** An item with what most have; the test names the rest. */
 export function item(name: string, over: Partial<Item> = {}): Item {
@@ -143,40 +142,11 @@ export function sold(
 
 /** Facts of a book that holds what the test names and nothing else. */
 export function barOf(sheets: Partial<Book>): Facts {
+  const empty = anEmptyBook();
   return factsOf(
     Book.parse({
-      venue: {
-        name: "The Small Bar",
-        currency: "EUR",
-        timeZone: "Europe/Lisbon",
-        dayEnds: "04:00",
-        oz: "us",
-        show: "ml",
-        houseMl: DEFAULT_HOUSE_ML,
-        serviceLevel: 0.95,
-        uncertainty: DEFAULT_UNCERTAINTY,
-      },
-      items: [],
-      packs: [],
-      suppliers: [],
-      supplierDays: [],
-      closures: [],
-      areas: [],
-      drinks: [],
-      preps: [],
-      specs: [],
-      cuts: [],
-      ringNames: [],
-      modifiers: [],
-      counts: [],
-      deliveries: [],
-      batches: [],
-      losses: [],
-      transfers: [],
-      events: [],
-      plans: [],
-      orders: [],
-      salesShapes: [],
+      ...empty,
+      venue: { ...empty.venue, name: "The Small Bar", timeZone: "Europe/Lisbon" },
       ...sheets,
     }),
   );

@@ -38,6 +38,11 @@ export function instantToLocal(instant: string, clock: Pick<VenueClock, "timeZon
   return instantText(local).slice(0, 19).replace("T", " ");
 }
 
+/** A moment as the sheets write it: the venue's time, "YYYY-MM-DD HH:MM". Throws as instantToLocal does. */
+export function localMinute(instant: string, clock: Pick<VenueClock, "timeZone">): string {
+  return instantToLocal(instant, clock).slice(0, 16);
+}
+
 /**
  * The business date of an instant: its local date, one day earlier before the hour at which the day ends.
  *
