@@ -10,6 +10,7 @@ export default defineConfig({
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     pool: "threads",
     maxWorkers: 2,
+    setupFiles: ["tests/support/property-seed.ts"],
     testTimeout: 30_000,
     hookTimeout: 60_000,
   },
