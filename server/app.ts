@@ -38,6 +38,8 @@ export function createApp({ db, now, webFolder }: AppDeps) {
     secureHeaders({
       contentSecurityPolicy: {
         defaultSrc: ["'self'"],
+        // The reader of barcodes for browsers without their own is WebAssembly; text never becomes code.
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         styleSrc: ["'self'", "'unsafe-inline'"],
         imgSrc: ["'self'", "data:"],
         objectSrc: ["'none'"],

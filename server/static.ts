@@ -14,6 +14,7 @@ const TYPES: Record<string, string> = {
   ".json": "application/json; charset=utf-8",
   ".webmanifest": "application/manifest+json",
   ".woff2": "font/woff2",
+  ".wasm": "application/wasm",
   ".txt": "text/plain; charset=utf-8",
 };
 

@@ -59,11 +59,13 @@ it("counts with one thumb: number keys, a stepper and a row of tenths", async ()
   await page.getByRole("button", { name: "One more" }).tap();
   await page.getByRole("button", { name: "Open at 6 tenths" }).tap();
   await page.getByRole("button", { name: "another open one" }).tap();
-  await page.getByRole("button", { name: "Open at 2 tenths" }).tap();
+  // Held, a key says half a tenth more.
+  await page.getByRole("button", { name: "Open at 2 tenths" }).click({ delay: 600 });
+  await page.getByText("one at 2½/10, of 1 L").waitFor();
   await page.getByRole("button", { name: "Next" }).tap();
   await page.getByText("1 of 13 counted").waitFor();
   await expect.poll(() => rowsOf("By thumb")).toHaveLength(1);
-  expect((await rowsOf("By thumb"))[0]).toMatchObject({ pack: "1 L", full: 4, parts: [0.6, 0.2] });
+  expect((await rowsOf("By thumb"))[0]).toMatchObject({ pack: "1 L", full: 4, parts: [0.6, 0.25] });
   await page.context().close();
 }, 60_000);
 

@@ -60,7 +60,7 @@ function urlOf(server: ChildProcess): Promise<string> {
 const PLACES = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
 /** A real Chromium: the one named in ULLAGE_CHROMIUM, else where Debian puts it. */
-export function launchBrowser(): Promise<Browser> {
+export function launchBrowser(...more: string[]): Promise<Browser> {
   const executablePath = process.env.ULLAGE_CHROMIUM ?? PLACES.find((place) => existsSync(place));
   if (executablePath === undefined) {
     throw new Error(
@@ -75,6 +75,7 @@ export function launchBrowser(): Promise<Browser> {
       "--disable-gpu",
       "--disable-quic",
       "--disable-background-networking",
+      ...more,
     ],
   });
 }

@@ -25,7 +25,12 @@ it.each([
   ["2.10", { full: 2, parts: [1] }],
   ["2,5", { full: 2, parts: [0.5] }],
   ["3.", { full: 3, parts: [] }],
+  ["3.7½", { full: 3, parts: [0.75] }],
+  ["3.7h.5", { full: 3, parts: [0.75, 0.5] }],
   ["3.75", undefined],
+  ["3.0½.10", { full: 3, parts: [0.05, 1] }],
+  ["3.73", undefined],
+  ["3.10h", undefined],
   ["three", undefined],
   ["12345", undefined],
 ])("reads “%s” as full and open containers", (typed, containers) => {
@@ -33,7 +38,7 @@ it.each([
 });
 
 it("writes any containers so that they read back the same", () => {
-  const tenths = fc.integer({ min: 0, max: 10 }).map((value) => value / 10);
+  const tenths = fc.integer({ min: 0, max: 20 }).map((halves) => halves / 20);
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 999 }), fc.array(tenths, { maxLength: 4 }), (full, parts) => {
       expect(readContainers(writeContainers({ full, parts }))).toEqual({ full, parts });
@@ -46,8 +51,12 @@ it.each([
   ["3.7", 5, "3.5"],
   ["3.7.", 5, "3.7.5"],
   ["3.7", 7, "3"],
+  ["3.7", 7.5, "3.7½"],
+  ["3.7½", 7, "3.7"],
+  ["3.7½", 7.5, "3"],
+  ["", 0.5, "0.0½"],
   ["", 0, "0.0"],
-])("from “%s”, the key of %d tenths makes “%s”", (typed, tenths, after) => {
+])("from “%s”, the key of %s tenths makes “%s”", (typed, tenths, after) => {
   expect(withLevel(typed, tenths)).toBe(after);
 });
 

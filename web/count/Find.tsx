@@ -9,8 +9,8 @@ import { type CountState, rowsOf } from "./use-count.ts";
 
 const Scan = lazyRouteComponent(() => import("./Scan.tsx"), "Scan");
 
-/** Only a browser that reads barcodes by itself is asked to. */
-const CAN_SCAN = "BarcodeDetector" in globalThis && navigator.mediaDevices !== undefined;
+/** Without a camera that the page may ask for (it takes HTTPS, or this machine), scanning is not offered. */
+const CAN_SCAN = globalThis.navigator?.mediaDevices?.getUserMedia !== undefined;
 
 type Props = { count: CountState; sheet: Sheet; here?: string; children: ReactNode };
 

@@ -1,12 +1,8 @@
 import { useEffect, useRef, useState } from "react";
 import { gtin14 } from "#engine/measure/gtin.ts";
 import { Button } from "../parts/Button.tsx";
+import { barcodeReader } from "./barcode-reader.ts";
 
-/** The browser's own reader of barcodes, where it has one; TypeScript does not know it yet. */
-type Reader = { detect: (from: HTMLVideoElement) => Promise<{ rawValue: string }[]> };
-type ReaderClass = new (options: { formats: string[] }) => Reader;
-
-const FORMATS = ["ean_13", "ean_8", "upc_a", "itf"];
 const LOOK_EVERY_MS = 150;
 
 type Props = { onCode: (code: string) => void; onClose: () => void };
@@ -18,26 +14,37 @@ export function Scan({ onCode, onClose }: Props) {
   const found = useRef(onCode);
   found.current = onCode;
   useEffect(() => {
-    const Detector = (globalThis as unknown as { BarcodeDetector: ReaderClass }).BarcodeDetector;
-    const reader = new Detector({ formats: FORMATS });
     let stream: MediaStream | undefined;
     let timer: ReturnType<typeof setTimeout> | undefined;
     let isOver = false;
-    const look = async () => {
-      const codes = video.current === null ? [] : await reader.detect(video.current).catch(() => []);
-      if (isOver) return;
-      const code = codes.map(({ rawValue }) => rawValue).find((text) => gtin14(text) !== undefined);
-      if (code === undefined) timer = setTimeout(() => void look(), LOOK_EVERY_MS);
-      else found.current(code);
-    };
     const begin = async () => {
-      stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
+      const reader = await barcodeReader().catch(() => {
+        throw new Error("The reader of barcodes could not be fetched; once there is signal it is kept.");
+      });
+      stream = await navigator.mediaDevices
+        .getUserMedia({ video: { facingMode: "environment" } })
+        .catch(() => {
+          throw new Error("The camera was not given.");
+        });
       if (isOver || video.current === null) return stop(stream);
       video.current.srcObject = stream;
       await video.current.play();
+      let failures = 0;
+      const look = async () => {
+        const codes = await reader.detect(video.current ?? new Image()).catch(() => {
+          failures += 1;
+          return [];
+        });
+        if (isOver) return;
+        const code = codes.map(({ rawValue }) => rawValue).find((text) => gtin14(text) !== undefined);
+        if (code !== undefined) return found.current(code);
+        if (failures > MANY_FAILURES)
+          return setProblem("The camera's picture cannot be read on this device.");
+        timer = setTimeout(() => void look(), LOOK_EVERY_MS);
+      };
       await look();
     };
-    begin().catch(() => setProblem("The camera was not given. Type the number under the bars instead."));
+    begin().catch(({ message }: Error) => setProblem(message));
     return () => {
       isOver = true;
       clearTimeout(timer);
@@ -46,11 +53,18 @@ export function Scan({ onCode, onClose }: Props) {
   }, []);
   return (
     <div className="count-scan">
-      {problem === null ? <video ref={video} muted playsInline /> : <p role="alert">{problem}</p>}
+      {problem === null ? (
+        <video ref={video} muted playsInline aria-label="What the camera sees" />
+      ) : (
+        <p role="alert">{problem} Type the number under the bars instead.</p>
+      )}
       <Button onClick={onClose}>Stop scanning</Button>
     </div>
   );
 }
+
+/** A frame may fail while the camera starts; so many in a row will not mend themselves. */
+const MANY_FAILURES = 40;
 
 function stop(stream: MediaStream): void {
   for (const track of stream.getTracks()) track.stop();

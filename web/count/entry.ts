@@ -8,7 +8,7 @@ import { BASE_UNITS_OF, type Way } from "./ways.ts";
 export type Draft = {
   way: Way;
   pack: string | null;
-  /** Whole containers, and after each point the tenths of an open one: "3.7.5" is 3 full, open ones at 7 and at 5. */
+  /** Whole containers, and after each point the tenths of an open one: "3.7.5" is 3 full, open ones at 7 and at 5; "3.7½" one at 7½. */
   containers: string;
   /** Gross grams of open containers on the scale, with "+" between: "592+871". */
   grams: string;
@@ -18,22 +18,35 @@ export type Draft = {
 
 export type Containers = { full: number; parts: number[] };
 
-const CONTAINERS = /^(\d{0,4})((?:\.(?:10|\d))*)\.?$/;
+const CONTAINERS = /^(\d{0,4})((?:\.(?:10|\d[½hH]?))*)\.?$/;
 
-/** Reads "3.7.5" as 3 full and open ones at 0.7 and 0.5, "3.10" as an open one still full; undefined for what is neither. */
+/**
+ * Reads "3.7.5" as 3 full and open ones at 0.7 and 0.5, "3.7½" (or "3.7h") as one at 7½ tenths, "3.10" as an open one still full;
+ * undefined for what is none of these.
+ */
 export function readContainers(typed: string): Containers | undefined {
   const found = CONTAINERS.exec(typed.replaceAll(",", ".").trim());
   if (found === null) return undefined;
   const parts = (found[2] ?? "").split(".").filter(Boolean);
-  return { full: Number(found[1] ?? 0), parts: parts.map((tenths) => Number(tenths) / 10) };
+  return { full: Number(found[1] ?? 0), parts: parts.map(shareOf) };
 }
 
-/** The text that reads as these containers. */
+/** "10" → 1, "7" → 0.7, "7½" → 0.75: what stands after a point, as a share of the container. */
+function shareOf(tenths: string): number {
+  const whole = Number.parseInt(tenths, 10);
+  return (/[½h]$/i.test(tenths) ? whole + 0.5 : whole) / 10;
+}
+
+/** The text that reads as these containers, levels to the half tenth. */
 export function writeContainers({ full, parts }: Containers): string {
-  return [String(full), ...parts.map((part) => String(Math.round(part * 10)))].join(".");
+  const digits = (part: number) => {
+    const halves = Math.round(part * 20);
+    return `${Math.floor(halves / 2)}${halves % 2 === 1 ? "½" : ""}`;
+  };
+  return [String(full), ...parts.map(digits)].join(".");
 }
 
-/** Sets the level of the last open container in tenths; the same level again takes it away. */
+/** Sets the level of the last open container in tenths, halves included; the same level again takes it away. */
 export function withLevel(typed: string, tenths: number): string {
   const { full, parts } = readContainers(typed) ?? { full: 0, parts: [] };
   const isWaiting = typed.endsWith(".");
@@ -95,7 +108,7 @@ export function foundOf(draft: Draft): Found | { problem: string } {
   const containers = readContainers(draft.containers);
   if (containers === undefined) {
     return {
-      problem: `“${draft.containers}” has more than one figure after a point. Write one point for each open container: 3.7.5.`,
+      problem: `“${draft.containers}” has more than one figure after a point. Write one point for each open container: 3.7.5; half a tenth more: 3.7h.`,
     };
   }
   if (draft.way === "eye") return { ...nothing, ...containers };

@@ -13,11 +13,18 @@ export function foundWords({ pack, full, parts, grossG, amount, unit }: Found): 
   }
   const words = [
     ...(full === null || full === 0 ? [] : [`${full} full`]),
-    ...parts.map((part) => `one at ${Math.round(part * 10)}/10`),
+    ...parts.map((part) => `one at ${tenthsWords(part)}/10`),
     ...(grossG.length === 0 ? [] : [`${grossG.map((grams) => `${grams} g`).join(" and ")} on the scale`]),
   ];
   if (words.length === 0) return "none";
   return `${listWords(words)}${pack === null ? "" : `, of ${pack}`}`;
+}
+
+/** A level in tenths, to the half: 0.7 → "7", 0.75 → "7½", 0.05 → "½". */
+export function tenthsWords(part: number): string {
+  const halves = Math.round(part * 20);
+  if (halves % 2 === 0) return String(halves / 2);
+  return `${halves === 1 ? "" : Math.floor(halves / 2)}½`;
 }
 
 /** The same for all rows of an item in an area. */

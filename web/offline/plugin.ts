@@ -3,8 +3,11 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Plugin } from "vite";
 
-/** Files that no screen needs offline: scripts of alphabets other than Latin are fetched when a name uses them. */
-const LEFT_OUT = /\.map$|(cyrillic|greek|vietnamese|latin-ext)[^/]*\.woff2$/;
+/**
+ * Files that are not fetched ahead: letters of alphabets other than Latin come when a name uses them, the reader of barcodes
+ * (a megabyte) when a browser without its own scans first.
+ */
+const LEFT_OUT = /\.map$|\.wasm$|(cyrillic|greek|vietnamese|latin-ext)[^/]*\.woff2$/;
 
 const PUBLIC_FILES = ["/", "/icon.svg", "/manifest.webmanifest", "/no-eval.js"];
 

@@ -36,6 +36,18 @@ async function page(request) {
   return fetch(request).catch(async () => (await caches.match("/")) ?? Response.error());
 }
 
+/** What was not fetched ahead is kept once it was used: its name changes when it does. */
 async function file(request) {
-  return (await caches.match(request)) ?? fetch(request);
+  const kept = await caches.match(request);
+  if (kept !== undefined) return kept;
+  const answer = await fetch(request);
+  if (answer.ok && new URL(request.url).pathname.startsWith("/assets/")) {
+    const copy = answer.clone();
+    // A full device keeps nothing more, but still gets its file.
+    await caches
+      .open(CACHE)
+      .then((cache) => cache.put(request, copy))
+      .catch(() => {});
+  }
+  return answer;
 }
