@@ -1,22 +1,25 @@
-import { and, eq, isNull, type SQL } from "drizzle-orm";
+import { eq, type SQL } from "drizzle-orm";
 import type { SQLiteTable } from "drizzle-orm/sqlite-core";
 import { ConflictError, InvalidError, NotFoundError } from "#db/errors.ts";
+import { snapshotOf } from "#db/history/change.ts";
+import { tellBookChange } from "#db/history/tell-book-change.ts";
 import type { Db } from "#db/open.ts";
 import { closures, suppliers } from "#db/schema/orders.ts";
 import { drinks } from "#db/schema/specs.ts";
 import { areas, items, packVersions, shelves } from "#db/schema/stock.ts";
 import { salesShapes, venues } from "#db/schema/venue.ts";
-import { readStoredBook } from "#db/stored/book.ts";
+import { readStoredBook, venueRow } from "#db/stored/book.ts";
 import {
   drinkRow,
   insertDrink,
   insertItem,
-  insertPack,
   insertShelf,
   itemRow,
-  packRow,
+  loadItems,
+  packWhere,
+  putPack,
 } from "#db/stored/catalogue.ts";
-import { asSheetHolds, refuseProblems, writeChecked } from "#db/stored/checked-write.ts";
+import { about, asSheetHolds, refuseProblems, writeChecked } from "#db/stored/checked-write.ts";
 import {
   clearSupplierDays,
   insertClosure,
@@ -26,11 +29,11 @@ import {
 } from "#db/stored/orders.ts";
 import { idOrAdd, type Register, refuseTaken } from "#db/stored/register.ts";
 import { inTransaction } from "#db/stored/transaction.ts";
+import { foldName } from "#engine/name.ts";
 import { Closure, Supplier, SupplierDay } from "#engine/orders/supplier.ts";
 import { SalesShape } from "#engine/sales/read/shape.ts";
 import { Drink } from "#engine/specs/spec.ts";
 import { Item, Pack, Shelf } from "#engine/stock/item.ts";
-import type { BusinessDate } from "#engine/time.ts";
 import { Venue } from "#engine/venue.ts";
 
 /** Under which name it was known, where a save renames it. */
@@ -38,20 +41,24 @@ export type Renaming = { was?: string };
 
 /** Sets up the venue, or changes how it is set up. Throws InvalidError when the book no longer holds together. */
 export async function saveVenue(db: Db, venue: Venue): Promise<void> {
-  const row = Venue.parse(venue);
+  const given = Venue.parse(venue);
+  const row = venueRow(given);
   inTransaction(db, () => {
+    const before = snapshotOf(db);
     db.orm
       .insert(venues)
       .values({ id: 1, ...row })
       .onConflictDoUpdate({ target: venues.id, set: row })
       .run();
     refuseProblems(readStoredBook(db));
+    const told = about("venue changed", "venue", row.name);
+    return { result: undefined, told: tellBookChange(db, told, { before, after: snapshotOf(db) }) };
   });
 }
 
 /** Adds an item, or changes the one of its name (or of the name it had). */
 export async function saveItem(db: Db, item: Item, { was }: Renaming = {}): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, about("item changed", "item", item.name), (registers, venue) => {
     const held = asSheetHolds("items", Item.parse(item), venue);
     const id = known(registers.items, "item", held.name, was);
     if (id === undefined) insertItem(db, registers, held);
@@ -59,9 +66,28 @@ export async function saveItem(db: Db, item: Item, { was }: Renaming = {}): Prom
   });
 }
 
+/**
+ * Sets an item's par by hand, in base units, with the reason; null gives it back to the computed one. Throws NotFoundError for
+ * an item that is not there, InvalidError for a par set without a reason.
+ */
+export async function savePar(
+  db: Db,
+  { item, par, reason }: { item: string; par: number | null; reason: string },
+): Promise<void> {
+  writeChecked(db, { ...about("item changed", "item", item), reason }, (registers, venue) => {
+    if (par !== null && reason.trim() === "")
+      throw new InvalidError("Say why the par is set by hand, for whoever wonders in three months.");
+    const id = registers.items.idOf(item);
+    const known = loadItems(db).find((one) => foldName(one.name) === foldName(item));
+    if (known === undefined) throw new NotFoundError(`There is no item "${item}".`);
+    const held = asSheetHolds("items", { ...known, par, parReason: par === null ? "" : reason }, venue);
+    db.orm.update(items).set(itemRow(held)).where(eq(items.id, id)).run();
+  });
+}
+
 /** Adds a drink, or changes the one of its name (or of the name it had). */
 export async function saveDrink(db: Db, drink: Drink, { was }: Renaming = {}): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, about("drink changed", "drink", drink.name), (registers, venue) => {
     const held = asSheetHolds("drinks", Drink.parse(drink), venue);
     const id = known(registers.drinks, "drink", held.name, was);
     if (id === undefined) insertDrink(db, registers, held);
@@ -71,7 +97,7 @@ export async function saveDrink(db: Db, drink: Drink, { was }: Renaming = {}): P
 
 /** Adds a supplier, or changes the one of its name (or of the name it had). */
 export async function saveSupplier(db: Db, supplier: Supplier, { was }: Renaming = {}): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, about("supplier changed", "supplier", supplier.name), (registers, venue) => {
     const held = asSheetHolds("suppliers", Supplier.parse(supplier), venue);
     const id = known(registers.suppliers, "supplier", held.name, was);
     if (id === undefined) insertSupplier(db, registers, held);
@@ -91,22 +117,20 @@ export type PackKey = Pick<Pack, "item" | "pack" | "supplier" | "from">;
 
 /** Adds a pack with its price, or changes the row of the same supplier and first day. */
 export async function savePack(db: Db, pack: Pack): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, about("price changed", "item", pack.item), (registers, venue) => {
     const held = asSheetHolds("packs", Pack.parse(pack), venue);
     if (held.emptyG !== null && held.fullG !== null && held.fullG <= held.emptyG) {
       throw new InvalidError(
         `A full container cannot weigh ${held.fullG} g and an empty one ${held.emptyG} g; weigh both again.`,
       );
     }
-    const row = packRow(db, registers, held);
-    const changed = db.orm.update(packVersions).set(row).where(packWhere(row)).run().changes;
-    if (changed === 0) insertPack(db, registers, held);
+    putPack(db, registers, held);
   });
 }
 
 /** Takes one row of a pack out. Throws NotFoundError; InvalidError when an entry still needs the pack. */
 export async function removePack(db: Db, key: PackKey): Promise<void> {
-  writeChecked(db, (registers) => {
+  writeChecked(db, about("price changed", "item", key.item), (registers) => {
     const itemId = registers.items.idOf(key.item);
     const row = {
       packId: registers.packs.idOf(itemId, key.item, key.pack),
@@ -119,21 +143,9 @@ export async function removePack(db: Db, key: PackKey): Promise<void> {
   });
 }
 
-function packWhere(row: {
-  packId: number;
-  supplierId: number | null;
-  from: BusinessDate | null;
-}): SQL | undefined {
-  return and(
-    eq(packVersions.packId, row.packId),
-    row.supplierId === null ? isNull(packVersions.supplierId) : eq(packVersions.supplierId, row.supplierId),
-    row.from === null ? isNull(packVersions.from) : eq(packVersions.from, row.from),
-  );
-}
-
 /** Puts an area's items in shelf order, in place of those it had. */
 export async function saveArea(db: Db, area: string, order: readonly Omit<Shelf, "area">[]): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, about("shelf order changed", "area", area), (registers, venue) => {
     const rows = order.map((shelf) => asSheetHolds("areas", Shelf.parse({ area, ...shelf }), venue));
     const areaId = idOrAdd(db, areas, registers.areas, rows[0]?.area ?? area.trim());
     db.orm.delete(shelves).where(eq(shelves.areaId, areaId)).run();
@@ -147,7 +159,7 @@ export async function saveSupplierDays(
   supplier: string,
   days: readonly Omit<SupplierDay, "supplier">[],
 ): Promise<void> {
-  writeChecked(db, (registers) => {
+  writeChecked(db, about("supplier days changed", "supplier", supplier), (registers) => {
     clearSupplierDays(db, registers, supplier);
     for (const day of days) insertSupplierDay(db, registers, SupplierDay.parse({ supplier, ...day }));
   });
@@ -155,7 +167,7 @@ export async function saveSupplierDays(
 
 /** Puts the closed days of suppliers in place of all there were. */
 export async function saveClosures(db: Db, list: readonly Closure[]): Promise<void> {
-  writeChecked(db, (registers) => {
+  writeChecked(db, about("closed days changed", "venue", "deliveries"), (registers) => {
     db.orm.delete(closures).run();
     for (const closure of list.map((each) => Closure.parse(each))) {
       if (closure.to < closure.from) {
@@ -168,7 +180,7 @@ export async function saveClosures(db: Db, list: readonly Closure[]): Promise<vo
 
 /** Puts the shapes of sales files in place of all there were. */
 export async function saveSalesShapes(db: Db, shapes: readonly SalesShape[]): Promise<void> {
-  writeChecked(db, () => {
+  writeChecked(db, about("sales shapes changed", "venue", "sales files"), () => {
     db.orm.delete(salesShapes).run();
     for (const shape of shapes)
       db.orm
@@ -180,17 +192,21 @@ export async function saveSalesShapes(db: Db, shapes: readonly SalesShape[]): Pr
 
 /** Takes an item out. Throws NotFoundError, and ConflictError while anything still names it. */
 export async function removeItem(db: Db, name: string): Promise<void> {
-  writeChecked(db, (registers) => removeNamed(db, items, eq(items.id, registers.items.idOf(name)), name));
+  writeChecked(db, about("item changed", "item", name), (registers) =>
+    removeNamed(db, items, eq(items.id, registers.items.idOf(name)), name),
+  );
 }
 
 /** Takes a drink out. Throws NotFoundError, and ConflictError while anything still names it. */
 export async function removeDrink(db: Db, name: string): Promise<void> {
-  writeChecked(db, (registers) => removeNamed(db, drinks, eq(drinks.id, registers.drinks.idOf(name)), name));
+  writeChecked(db, about("drink changed", "drink", name), (registers) =>
+    removeNamed(db, drinks, eq(drinks.id, registers.drinks.idOf(name)), name),
+  );
 }
 
 /** Takes a supplier out. Throws NotFoundError, and ConflictError while anything still names it. */
 export async function removeSupplier(db: Db, name: string): Promise<void> {
-  writeChecked(db, (registers) =>
+  writeChecked(db, about("supplier changed", "supplier", name), (registers) =>
     removeNamed(db, suppliers, eq(suppliers.id, registers.suppliers.idOf(name)), name),
   );
 }

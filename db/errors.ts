@@ -8,6 +8,11 @@ export class ConflictError extends Error {
   override name = "ConflictError";
 }
 
+/** What is asked would change the closed past. */
+export class ClosedPastError extends ConflictError {
+  override name = "ClosedPastError";
+}
+
 /** Facts that cannot be taken as they are; the message says what to change. */
 export class InvalidError extends Error {
   override name = "InvalidError";

@@ -4,7 +4,8 @@ import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
 import { migrate } from "drizzle-orm/better-sqlite3/migrator";
-import { DamagedFileError, DatabaseFileError, isDamage } from "#db/errors.ts";
+import { DamagedFileError, DatabaseFileError } from "#db/errors.ts";
+import { storageFaultOf } from "#db/storage-fault.ts";
 
 /** An open database: one file, one venue. */
 export type Db = { readonly sqlite: Database.Database; readonly orm: BetterSQLite3Database };
@@ -19,7 +20,7 @@ const BUSY_TIMEOUT_MS = 5000;
  * DatabaseFileError for a file that is no database of ours, is in use, or was written by a newer version of the program.
  */
 export function openDatabase(file: string): Db {
-  if (file !== IN_MEMORY) mkdirSync(dirname(resolve(file)), { recursive: true });
+  if (file !== IN_MEMORY) makeFolderOf(file);
   const sqlite = connect(file);
   try {
     sqlite.pragma("journal_mode = WAL");
@@ -31,6 +32,18 @@ export function openDatabase(file: string): Db {
   } catch (error) {
     sqlite.close();
     throw asFileError(error, file);
+  }
+}
+
+function makeFolderOf(file: string): void {
+  const folder = dirname(resolve(file));
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (cause) {
+    throw new DatabaseFileError(
+      `${folder} is no folder and cannot be made one; see that its place may be written to, or name another file than ${file}.`,
+      { cause },
+    );
   }
 }
 
@@ -51,11 +64,10 @@ function asFileError(error: unknown, file: string): unknown {
   if (!(error instanceof Database.SqliteError)) return error;
   if (error.code === "SQLITE_NOTADB")
     return new DamagedFileError(`${file} is no database; name another file.`);
-  if (isDamage(error)) return new DamagedFileError(`${file} is damaged: ${error.message}.`);
-  if (error.code.startsWith("SQLITE_BUSY")) {
-    return new DatabaseFileError(`${file} is in use by another program; close that and try again.`);
-  }
-  return new DatabaseFileError(`${file} cannot be opened as a database: ${error.message}.`);
+  return (
+    storageFaultOf(error, file) ??
+    new DatabaseFileError(`${file} cannot be opened as a database: ${error.message}.`)
+  );
 }
 
 type Step = { tag: string; when: number };

@@ -1,13 +1,17 @@
-import { ConflictError, NotFoundError } from "#db/errors.ts";
+import { NotFoundError } from "#db/errors.ts";
+import type { Told } from "#db/history/acts.ts";
+import { dayTouches, refuseInClosedPast } from "#db/history/past.ts";
 import type { Db } from "#db/open.ts";
+import { changedOf, daysWords, importWords, setUndone } from "#db/stored/import-undone.ts";
 import { storedTexts } from "#db/stored/sale-blocks.ts";
 import {
   type DayChange,
   effectiveLines,
   importWithDigest,
   insertImport,
+  isMoved,
   linesOfImport,
-  retally,
+  planImport,
   type SalesFileRead,
   type SameImport,
 } from "#db/stored/sales.ts";
@@ -21,11 +25,12 @@ import type { SalesShape } from "#engine/sales/read/shape.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { type BusinessDate, type Instant, toInstant } from "#engine/time.ts";
 
-/** What an import brings (or would bring): lines that were not known before, and lines that were. */
+/** What an import brings (or would bring): lines new, known before, and those that take the place of an earlier line. */
 export type ImportResult = {
   lines: number;
   new: number;
   known: number;
+  changed: number;
   /** Business days on which the file has lines. */
   daysTouched: BusinessDate[];
 };
@@ -65,7 +70,18 @@ export async function importInDetail(
   db: Db,
   { now, by, splitDates, ...read }: SalesFileRead & Doing & { splitDates?: ReadonlySet<BusinessDate> },
 ): Promise<ImportDetails> {
-  return inTransaction(db, () => details(db, insertImport(db, read, { now, by }, splitDates)));
+  // A million lines are compared before anything is locked, so that whoever counts meanwhile does not wait for it.
+  const plan = readingAlone(db, () => planImport(db, read, splitDates));
+  return inTransaction(db, () => {
+    const written = insertImport(db, read, { now, by }, { splitDates, plan });
+    const result = details(written, storedTexts(db));
+    return { result, told: tellImport(read.file, result, now) };
+  });
+}
+
+/** Reads the sales as they are at one moment, whatever others write meanwhile. */
+function readingAlone<T>(db: Db, read: () => T): T {
+  return db.sqlite.transaction(read).deferred();
 }
 
 /** What `importSales` would bring; nothing is written. */
@@ -83,31 +99,27 @@ export async function previewInDetail(
   db: Db,
   { splitDates, ...read }: SalesFileRead & { splitDates?: ReadonlySet<BusinessDate> },
 ): Promise<ImportDetails> {
-  const rollback = new Error("A look is not an import.");
-  const found: ImportDetails[] = [];
-  try {
-    db.sqlite.transaction(() => {
-      found.push(details(db, insertImport(db, read, A_LOOK, splitDates)));
-      throw rollback;
-    })();
-  } catch (error) {
-    if (error !== rollback) throw error;
-  }
-  const [seen] = found;
-  if (seen === undefined) throw new Error("The look at an import gave nothing.");
-  return seen;
+  return readingAlone(db, () => {
+    const { lines, days, texts } = planImport(db, read, splitDates);
+    const changes = days.map(({ change }) => change);
+    const seen = details({ importId: 0, lines, changes }, texts?.table ?? storedTexts(db));
+    refuseInClosedPast(db, tellImport(read.file, seen, NEVER).touches);
+    return seen;
+  });
 }
 
-/** Nobody will see who looked, and when. */
-const A_LOOK: Doing = { now: "1970-01-01T00:00:00Z", by: "" };
+/** When a look was done: nobody will see it. */
+const NEVER = "1970-01-01T00:00:00Z";
 
 function details(
-  db: Db,
   { importId, lines, changes }: { importId: number; lines: number; changes: DayChange[] },
+  texts: TextTable,
 ): ImportDetails {
   const fresh = changes.reduce((sum, change) => sum + change.new, 0);
+  const changed = changes.reduce((sum, change) => sum + change.changed, 0);
   const daysTouched = changes.map(({ businessDate }) => businessDate);
-  return { importId, lines, new: fresh, known: lines - fresh, daysTouched, changes, texts: storedTexts(db) };
+  const counts = { lines, new: fresh, known: lines - fresh - changed, changed };
+  return { importId, ...counts, daysTouched, changes, texts };
 }
 
 /**
@@ -120,24 +132,31 @@ export async function undoImport(
   { now, by }: Doing,
 ): Promise<{ daysTouched: BusinessDate[] }> {
   return inTransaction(db, () => {
-    const found = db.sqlite.prepare("select file, undone_at from sale_imports where id = ?").get(importId) as
-      | { file: string; undone_at: string | null }
-      | undefined;
-    if (found === undefined)
-      throw new NotFoundError(`There is no import ${importId}; list the imports to see their numbers.`);
-    if (found.undone_at !== null) {
-      throw new ConflictError(`Import ${importId} (${found.file}) was already undone at ${found.undone_at}.`);
-    }
-    db.sqlite
-      .prepare("update sale_imports set undone_at = ?, undone_by = ? where id = ?")
-      .run(momentOf({ now }), by, importId);
-    const days = db.sqlite
-      .prepare("select business_date from import_days where import_id = ? order by business_date")
-      .pluck()
-      .all(importId) as string[];
-    retally(db, days);
-    return { daysTouched: days };
+    const { file, days } = setUndone(db, importId, { now, by });
+    const told: Told = {
+      act: "import undone",
+      subjects: [{ kind: "import", name: file }],
+      summary: importWords(file, days),
+      at: momentOf({ now }),
+      mend: { importId, isUndone: true },
+      touches: dayTouches(`sales of ${file}`, changedOf(days)),
+    };
+    return { result: { daysTouched: days.map(({ businessDate }) => businessDate) }, told };
   });
+}
+
+/** A million lines are one act, told by how many they are. */
+function tellImport(file: string, { importId, lines, changes, ...result }: ImportDetails, now: string): Told {
+  const moved = changes.filter(isMoved).map(({ businessDate }) => businessDate);
+  return {
+    act: "sales imported",
+    subjects: [{ kind: "import", name: file }],
+    summary: `${file}: ${lines} lines, ${result.new} of them new, ${daysWords(result.daysTouched)}`,
+    after: { lines, new: result.new, known: result.known, days: result.daysTouched.length },
+    at: momentOf({ now }),
+    mend: { importId, isUndone: false },
+    touches: dayTouches(`sales of ${file}`, moved),
+  };
 }
 
 export type SaleImport = {

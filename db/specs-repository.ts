@@ -3,12 +3,13 @@ import { InvalidError, NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { modifiers, ringNames } from "#db/schema/sales.ts";
 import { cuts, prepVersions, specLines } from "#db/schema/specs.ts";
-import { asSheetHolds, writeChecked } from "#db/stored/checked-write.ts";
+import { type About, about, asSheetHolds, writeChecked } from "#db/stored/checked-write.ts";
 import type { Registers } from "#db/stored/register.ts";
-import { insertModifier, insertRingName, ringNameRow } from "#db/stored/sales-names.ts";
+import { writeRingName } from "#db/stored/ring-name-write.ts";
+import { insertModifier } from "#db/stored/sales-names.ts";
 import { cutRow, insertCut, insertPrep, insertSpecLine, makesOf, prepRow } from "#db/stored/specs.ts";
 import { foldName } from "#engine/name.ts";
-import { Modifier, RingName } from "#engine/sales/ring.ts";
+import { Modifier, type RingName } from "#engine/sales/ring.ts";
 import { Cut, PrepVersion, SpecLine } from "#engine/specs/spec.ts";
 import type { BusinessDate } from "#engine/time.ts";
 
@@ -28,7 +29,7 @@ export async function saveVersion(
     prep,
   }: VersionKey & { lines: readonly Omit<SpecLine, "makes" | "from">[]; prep?: PrepVersion },
 ): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, specChange(makes), (registers, venue) => {
     if (prep !== undefined) upsertPrep(db, registers, asSheetHolds("preps", PrepVersion.parse(prep), venue));
     deleteVersion(db, registers, { makes, from });
     for (const line of lines.map((each) => SpecLine.parse({ ...each, makes, from }))) {
@@ -36,6 +37,12 @@ export async function saveVersion(
       insertSpecLine(db, registers, asSheetHolds("specs", line, venue));
     }
   });
+}
+
+/** A version is of a drink or of a prep; a name that is neither is refused by the act itself. */
+function specChange(makes: string): (registers: Registers) => About {
+  return ({ drinks }) =>
+    about("spec changed", drinks.find(makes) === undefined ? "prep" : "drink", makes.trim());
 }
 
 function refuseAmount({ item, amount, unit }: SpecLine): void {
@@ -47,7 +54,7 @@ function refuseAmount({ item, amount, unit }: SpecLine): void {
 
 /** Takes a version out; the one before it then holds on. Throws NotFoundError. */
 export async function removeVersion(db: Db, key: VersionKey): Promise<void> {
-  writeChecked(db, (registers) => {
+  writeChecked(db, specChange(key.makes), (registers) => {
     if (deleteVersion(db, registers, key) === 0) {
       throw new NotFoundError(`"${key.makes}" has no version from ${key.from}.`);
     }
@@ -65,7 +72,7 @@ function deleteVersion({ orm }: Db, registers: Registers, { makes, from }: Versi
 
 /** Writes what a prep yields from a day on, in place of the row of that same day. */
 export async function savePrep(db: Db, prep: PrepVersion): Promise<void> {
-  writeChecked(db, (registers, venue) =>
+  writeChecked(db, about("prep changed", "prep", prep.prep), (registers, venue) =>
     upsertPrep(db, registers, asSheetHolds("preps", PrepVersion.parse(prep), venue)),
   );
 }
@@ -82,7 +89,7 @@ function upsertPrep(db: Db, registers: Registers, prep: PrepVersion): void {
 
 /** Writes what a cut gives from a day on, in place of the row of that same day. */
 export async function saveCut(db: Db, cut: Cut): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, about("cut changed", "item", cut.gives), (registers, venue) => {
     const held = asSheetHolds("cuts", Cut.parse(cut), venue);
     const row = cutRow(registers, held);
     const from = row.from === null ? isNull(cuts.from) : eq(cuts.from, row.from);
@@ -97,23 +104,14 @@ export async function saveCut(db: Db, cut: Cut): Promise<void> {
 
 /** Writes what a ring name stands for, in place of what it stood for. */
 export async function saveRingName(db: Db, ring: RingName): Promise<void> {
-  writeChecked(db, (registers, venue) => {
-    const { soldAs, ...rest } = RingName.parse(ring);
-    if (soldAs.kind === "item" && registers.drinks.find(soldAs.item) !== undefined) {
-      throw new InvalidError(
-        `"${soldAs.item}" is a drink too, and a ring name means the drink; rename one of them.`,
-      );
-    }
-    const { soldAs: _, ...held } = asSheetHolds("ringNames", { ...rest, soldAs: "ignore" }, venue);
-    const row = ringNameRow(registers, { ...held, soldAs });
-    const { changes } = db.orm.update(ringNames).set(row).where(eq(ringNames.folded, row.folded)).run();
-    if (changes === 0) insertRingName(db, registers, { ...held, soldAs });
-  });
+  writeChecked(db, about("ring name changed", "ring name", ring.ringName), (registers, venue) =>
+    writeRingName(db, registers, venue, ring, null),
+  );
 }
 
 /** Takes a ring name's meaning out. Throws NotFoundError. */
 export async function removeRingName(db: Db, ringName: string): Promise<void> {
-  writeChecked(db, () => {
+  writeChecked(db, about("ring name changed", "ring name", ringName), () => {
     const { changes } = db.orm
       .delete(ringNames)
       .where(eq(ringNames.folded, foldName(ringName)))
@@ -128,7 +126,7 @@ export async function saveModifier(
   modifier: string,
   effects: readonly Omit<Modifier, "modifier">[],
 ): Promise<void> {
-  writeChecked(db, (registers, venue) => {
+  writeChecked(db, about("modifier changed", "modifier", modifier), (registers, venue) => {
     db.orm
       .delete(modifiers)
       .where(eq(modifiers.folded, foldName(modifier)))

@@ -5,7 +5,7 @@ import { SalesShape } from "#engine/sales/read/shape.ts";
 import { Modifier, RingName } from "#engine/sales/ring.ts";
 import { Cut, Drink, PrepVersion, SpecLine } from "#engine/specs/spec.ts";
 import { Item, Pack, Shelf } from "#engine/stock/item.ts";
-import { Batch, CountRow, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import { Batch, BatchInput, CountRow, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
 import { Venue } from "#engine/venue.ts";
 
 /**
@@ -29,6 +29,7 @@ export const Book = z.strictObject({
   counts: z.array(CountRow),
   deliveries: z.array(Delivery),
   batches: z.array(Batch),
+  batchInputs: z.array(BatchInput),
   losses: z.array(Loss),
   transfers: z.array(Transfer),
   events: z.array(EventDay),

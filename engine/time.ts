@@ -46,6 +46,11 @@ export function addHours(at: Instant, hours: number): Instant {
   return toInstant(Date.parse(at) + hours * 3_600_000);
 }
 
+/** Hours from a moment to another, by elapsed time; negative when it lies before. */
+export function hoursBetween(from: Instant, to: Instant): number {
+  return (Date.parse(to) - Date.parse(from)) / 3_600_000;
+}
+
 /** The second after a moment: up to there, what happened at the moment itself is in. */
 export function justAfter(at: Instant): Instant {
   return toInstant(Date.parse(at) + 1000);

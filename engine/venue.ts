@@ -2,6 +2,7 @@ import { z } from "zod";
 import { Uncertainty } from "#engine/measure/stated-uncertainty.ts";
 import { HouseMl } from "#engine/measure/units.ts";
 import { ClockTime } from "#engine/time.ts";
+import { Thresholds } from "#engine/variance/thresholds.ts";
 
 /** How a venue is set up: its money, its clock, its measures and how sure it wants to be. */
 export const Venue = z.strictObject({
@@ -14,11 +15,28 @@ export const Venue = z.strictObject({
   oz: z.enum(["us", "imperial"]),
   show: z.enum(["oz", "ml", "cl"]),
   houseMl: HouseMl,
-  /** Chance of lasting to the next delivery that an item should have when it names none of its own. */
-  serviceLevel: z.number().gt(0).lt(1),
+  /**
+   * Chance of lasting to the next delivery that an item should have when it names none of its own; null weighs what a
+   * run-out of each would cost.
+   */
+  serviceLevel: z.number().gt(0).lt(1).nullable(),
   uncertainty: Uncertainty,
+  /** From where on a variance is watched and chased; without it by the usual limits. */
+  thresholds: Thresholds.optional(),
+  /** How cold an area is kept, in °C, by its name; where none is stated, levels are read at 20 °C. */
+  areaTemperatureC: z.record(z.string().min(1), z.number().min(-40).max(60)).optional(),
+  /** ISO 3166-1 alpha-2, for the public holidays; without it none are known. */
+  country: z.string().refine(isCountry, 'a country is two capital letters of ISO 3166-1, as "PT"').optional(),
+  /** State or province with holidays of its own, as ISO 3166-2 ends: "BY" in Germany. */
+  region: z.string().min(1).optional(),
 });
 export type Venue = z.infer<typeof Venue>;
+
+const COUNTRIES = new Intl.DisplayNames("en", { type: "region", fallback: "none" });
+
+function isCountry(code: string): boolean {
+  return /^[A-Z]{2}$/.test(code) && COUNTRIES.of(code) !== undefined;
+}
 
 function isTimeZone(name: string): boolean {
   try {
@@ -29,5 +47,5 @@ function isTimeZone(name: string): boolean {
   }
 }
 
-/** Common practice for spirits and juice that guests expect to find: 95 times in 100. */
+/** Common practice for what is made in house and cut for the day, where nothing else is stated: 95 times in 100. */
 export const DEFAULT_SERVICE_LEVEL = 0.95;

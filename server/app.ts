@@ -1,19 +1,28 @@
 import { Hono } from "hono";
-import { bodyLimit } from "hono/body-limit";
-import { csrf } from "hono/csrf";
-import { secureHeaders } from "hono/secure-headers";
 import type { Db } from "#db/open.ts";
 import { apiDocument } from "#server/api-document.ts";
+import { boundedBody } from "#server/doors/body.ts";
+import { safeHeaders } from "#server/doors/headers.ts";
+import { type HostRule, ownHostOnly } from "#server/doors/host.ts";
 import { answerFault } from "#server/http.ts";
+import type { Actor } from "#server/people/actor.ts";
+import { openDoor } from "#server/people/door.ts";
+import { guard } from "#server/people/guard.ts";
+import { type HashCost, STRONG } from "#server/people/secrets.ts";
 import { areaRoutes } from "#server/routes/areas.ts";
 import { catalogueRoutes } from "#server/routes/catalogue.ts";
 import { causeRoutes } from "#server/routes/causes.ts";
 import { countRoutes } from "#server/routes/counts.ts";
 import { entryRoutes } from "#server/routes/entries.ts";
+import { historyRoutes } from "#server/routes/history.ts";
 import { orderRoutes } from "#server/routes/orders.ts";
+import { peopleRoutes } from "#server/routes/people.ts";
 import { planningRoutes } from "#server/routes/planning.ts";
+import { priceListRoutes } from "#server/routes/price-lists.ts";
 import { reportRoutes } from "#server/routes/reports.ts";
+import { ringNameRoutes } from "#server/routes/ring-names.ts";
 import { salesRoutes } from "#server/routes/sales.ts";
+import { signInRoutes } from "#server/routes/sign-in.ts";
 import { specRoutes } from "#server/routes/specs.ts";
 import { stockRoutes } from "#server/routes/stock.ts";
 import { venueRoutes } from "#server/routes/venue.ts";
@@ -26,60 +35,49 @@ export type AppDeps = {
   now: () => Date;
   /** Where the built screens are. */
   webFolder: string;
+  /** Whether people sign in, the only default; or who is signed in without asking, on this machine alone. */
+  signIn?: "required" | { openAs: Actor };
+  /** What hashing a password costs; less than the default is for tests. */
+  hashing?: HashCost;
+  /** By which names it answers; left out, by those of this machine alone. */
+  host?: HostRule;
 };
 
-const FILE_LIMIT_BYTES = 64 * 1024 * 1024;
+const LOOPBACK: HostRule = { listensHere: true, isSecured: false, names: [] };
 
 /** The whole server as a function from request to response. */
-export function createApp({ db, now, webFolder }: AppDeps) {
+export function createApp({
+  db,
+  now,
+  webFolder,
+  signIn = "required",
+  hashing = STRONG,
+  host = LOOPBACK,
+}: AppDeps) {
   const stamp = { now: () => `${now().toISOString().slice(0, 19)}Z` };
   const app = new Hono();
-  app.use(
-    secureHeaders({
-      contentSecurityPolicy: {
-        defaultSrc: ["'self'"],
-        // The reader of barcodes for browsers without their own is WebAssembly; text never becomes code.
-        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
-        styleSrc: ["'self'", "'unsafe-inline'"],
-        imgSrc: ["'self'", "data:"],
-        objectSrc: ["'none'"],
-        frameAncestors: ["'none'"],
-        baseUri: ["'self'"],
-      },
-    }),
-  );
-  // A page of another site must not write here with this browser's rights.
-  app.use("/api/*", csrf());
-  const limited = bodyLimit({
-    maxSize: FILE_LIMIT_BYTES,
-    onError: (c) =>
-      c.json(
-        {
-          problems: [
-            {
-              field: "",
-              message:
-                "That is more than 64 MB at once. Split the file, or use the command line: ullage sales FILE.",
-            },
-          ],
-        },
-        413,
-      ),
-  });
-  // Long sales files go from the wire to the disk and have a bound of their own.
-  app.use("/api/*", (c, next) => (c.req.path === "/api/sales/jobs" ? next() : limited(c, next)));
+  app.use(safeHeaders());
+  app.use(ownHostOnly(host));
+  const door = openDoor({ db, now, hashing });
+  app.use("/api/*", guard(door, signIn === "required" ? null : signIn.openAs));
+  app.use("/api/*", boundedBody());
   const api = app
     .route("/api", weekRoutes(db))
+    .route("/api/sign-in", signInRoutes(door))
+    .route("/api", peopleRoutes(door))
     .route("/api/venue", venueRoutes(db))
     .route("/api/reports", reportRoutes(db))
     .route("/api/reports", planningRoutes(db))
     .route("/api/catalogue", catalogueRoutes(db))
+    .route("/api/price-lists", priceListRoutes(db))
     .route("/api/counts", countRoutes(db, stamp))
     .route("/api/areas", areaRoutes(db))
     .route("/api/causes", causeRoutes(db, stamp))
     .route("/api/sales", salesRoutes(db, stamp))
+    .route("/api/ring-names", ringNameRoutes(db, stamp))
     .route("/api/stock", stockRoutes(db))
-    .route("/api/orders", orderRoutes(db))
+    .route("/api/orders", orderRoutes(db, stamp))
+    .route("/api", historyRoutes(db, stamp))
     .route("/api", specRoutes(db))
     .route("/api", entryRoutes(db, stamp));
   app.get("/api/openapi.json", async (c) => c.json(await apiDocument(app)));

@@ -1,10 +1,9 @@
 import type { Context } from "hono";
 import { HTTPException } from "hono/http-exception";
-import type { ContentfulStatusCode } from "hono/utils/http-status";
 import { describeRoute, validator } from "hono-openapi";
 import type { z } from "zod";
-import { NotFoundError } from "#db/errors.ts";
-import { problemsOf } from "#server/cli/fault.ts";
+import { problemsOf, statusOf } from "#server/cli/fault.ts";
+import { faultText } from "#server/fault-text.ts";
 
 /** One thing wrong with a request, said as everywhere in the product. */
 export type Problem = { field: string; message: string };
@@ -44,11 +43,10 @@ export function answerFault(error: Error, c: Context): Response {
     );
   }
   const problems = problemsOf(error);
-  const status: ContentfulStatusCode = error instanceof NotFoundError ? 404 : 422;
   if (problems !== undefined) {
-    return c.json({ problems: problems.map((message) => ({ field: "", message })) }, status);
+    return c.json({ problems: problems.map((message) => ({ field: "", message })) }, statusOf(error));
   }
-  console.error(error);
+  console.error(faultText(error));
   return c.json(
     { problems: [{ field: "", message: "Something went wrong in the program. Nothing was changed." }] },
     500,

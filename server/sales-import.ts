@@ -1,6 +1,5 @@
-import { isUtf8 } from "node:buffer";
 import { createHash } from "node:crypto";
-import { closeSync, fstatSync, openSync, readFileSync, readSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import type { Db } from "#db/open.ts";
 import {
   type DaySales,
@@ -12,42 +11,27 @@ import {
   previewInDetail,
   salesTexts,
 } from "#db/sales-repository.ts";
-import type { SameImport } from "#db/stored/sales.ts";
-import type { Book } from "#engine/book.ts";
-import { currencyDigits } from "#engine/currency.ts";
+import { isMoved, type SameImport } from "#db/stored/sales.ts";
 import { type ChangedDay, type Explained, explainImport } from "#engine/sales/explain.ts";
 import type { DayColumns } from "#engine/sales/packed/day-columns.ts";
 import { linesOf } from "#engine/sales/packed/packed-sales.ts";
-import { type DayTally, quantityOf } from "#engine/sales/packed/tally.ts";
+import { quantityOf } from "#engine/sales/packed/tally.ts";
 import type { TextTable } from "#engine/sales/packed/texts.ts";
+import { refuseLarge } from "#engine/sales/read/decode.ts";
 import type { RefusedRow } from "#engine/sales/read/line.ts";
-import {
-  type ByteSource,
-  type PackedReading,
-  packReading,
-  readRegular,
-} from "#engine/sales/read/regular/read-regular.ts";
-import { type SalesShape, shapeFor } from "#engine/sales/read/shape.ts";
+import { type ByteSource, type PackedReading, packReading } from "#engine/sales/read/regular/read-regular.ts";
+import { shapeFor } from "#engine/sales/read/shape.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { dividedDates } from "#engine/stock/counts.ts";
 import type { BusinessDate } from "#engine/time.ts";
 import { InputError } from "#server/input-error.ts";
+import { bytesSource, fileSource, type ReadHow, readPieces, SMALL_BYTES } from "#server/sales-bytes.ts";
 import { readSalesFile } from "#server/sales-files.ts";
+import { dayNotices } from "#server/sales-notices.ts";
 import type { World } from "#server/world.ts";
 
 /** A sales file to be read: on disk, or sent. */
 export type SalesSource = { name: string; path: string } | { name: string; bytes: Uint8Array };
-
-/** Small files are read by the reader that understands everything; it takes them at once. */
-const SMALL_BYTES = 1 << 20;
-
-export type ReadHow = {
-  book: Pick<Book, "venue" | "salesShapes">;
-  texts: TextTable;
-  shape?: SalesShape | undefined;
-  /** Told how much of a long file is read; may throw to stop. */
-  onProgress?: (share: number) => void;
-};
 
 /** What was read of a file; or, where the very same bytes were imported in the same way before, that import. */
 export type FileReading = { name: string; readDigest: string | null } & (
@@ -80,13 +64,14 @@ export async function readForImport(db: Db, source: SalesSource, how: ReadHow): 
   } finally {
     bytes.close();
   }
+  refuseLarge(bytes.size, name);
   const whole = "bytes" in source ? source.bytes : readFileSync(source.path);
   const read = readSalesFile({ name, bytes: whole }, how.book, how.shape);
   return { name, readDigest, reading: packReading(read, how.texts) };
 }
 
 /** Changes with every change of how files are read, so that a file is then read anew. */
-const READER = 1;
+const READER = 2;
 const PIECE_BYTES = 1 << 20;
 
 /** A digest of a file's bytes, and of all that the lines made of them depend on. Its first part tells the length. */
@@ -129,42 +114,6 @@ class ReadDigest {
   }
 }
 
-function readPieces(
-  fileName: string,
-  source: ByteSource,
-  { book, texts, shape, onProgress }: ReadHow,
-): PackedReading | string {
-  return readRegular(source, {
-    fileName,
-    clock: book.venue,
-    currencyDigits: currencyDigits(book.venue.currency),
-    shapes: book.salesShapes,
-    texts,
-    ...(shape === undefined ? {} : { shape }),
-    ...(onProgress === undefined
-      ? {}
-      : { onProgress: (bytesRead: number) => onProgress(bytesRead / source.size) }),
-  });
-}
-
-type OpenSource = ByteSource & { close: () => void };
-
-function fileSource(path: string): OpenSource {
-  const file = openSync(path, "r");
-  const read: ByteSource["read"] = (into, at, position) =>
-    readSync(file, into, at, into.length - at, position);
-  return { size: fstatSync(file).size, read, isUtf8, close: () => closeSync(file) };
-}
-
-function bytesSource(bytes: Uint8Array): OpenSource {
-  const read: ByteSource["read"] = (into, at, position) => {
-    const piece = bytes.subarray(position, position + into.length - at);
-    into.set(piece, at);
-    return piece.length;
-  };
-  return { size: bytes.length, read, isUtf8, close: () => undefined };
-}
-
 /** An import as the command line and the API tell it. */
 export type ImportReport = {
   file: string;
@@ -173,11 +122,18 @@ export type ImportReport = {
   lines: number;
   new: number;
   known: number;
+  /** Lines that take the place of a line read in before: corrected, or the newer sum of a day. */
+  changed: number;
   refused: RefusedRow[];
   notices: string[];
   /** Business days on which the file has lines. */
   daysTouched: BusinessDate[];
 } & Explained;
+
+export type ImportOptions = {
+  /** Sums of days that have sums already are added to them: another till. Else they take their place. */
+  addsSums?: boolean;
+};
 
 /**
  * Imports what was read (or, for a look, says what it would do and writes nothing), explained. Refused rows stand in the import
@@ -188,13 +144,14 @@ export async function importReading(
   world: World,
   file: FileReading,
   doing: { now: string; by: string } | null,
+  { addsSums = false }: ImportOptions = {},
 ): Promise<ImportReport> {
   const { name, readDigest } = file;
   const splitDates = dividedDates(world.facts.counts, world.facts.catalogue);
   const { refused, shape } = "sameAs" in file ? file.sameAs : file.reading;
   const lines = "sameAs" in file ? { sameAs: file.sameAs } : { packer: file.reading.packer };
   const digest = readDigest === null ? {} : { readDigest };
-  const read = { file: name, refused, shape, splitDates, ...digest, ...lines };
+  const read = { file: name, refused, shape, splitDates, replacesSums: !addsSums, ...digest, ...lines };
   const details =
     doing === null ? await previewInDetail(db, read) : await importInDetail(db, { ...read, ...doing });
   const totals = await daySales(db, { from: "0001-01-01", to: "9999-12-31" });
@@ -208,8 +165,9 @@ export async function importReading(
     lines: details.lines,
     new: details.new,
     known: details.known,
+    changed: details.changed,
     refused: [...refused],
-    notices: [...notices, ...doubleNotices(details)],
+    notices: [...notices, ...dayNotices(details.changes)],
     daysTouched: details.daysTouched,
     ...explainImport(world.facts, changedDays(details), details.texts, withChanges(totals, details)),
   };
@@ -225,19 +183,14 @@ function withChanges(totals: readonly DaySales[], { changes }: ImportDetails) {
 }
 
 function changedDays({ changes, texts }: ImportDetails): ChangedDay[] {
-  return changes.map(({ businessDate, columns, before, after, ...change }) => ({
-    businessDate,
-    new: change.new,
-    before,
-    after,
-    divided:
-      columns === null
-        ? null
-        : {
-            before: groupsOf(businessDate, columns.before, texts),
-            after: groupsOf(businessDate, columns.after, texts),
-          },
-  }));
+  return changes.map((change): ChangedDay => {
+    const { businessDate, columns, before, after } = change;
+    const divided = columns && {
+      before: groupsOf(businessDate, columns.before, texts),
+      after: groupsOf(businessDate, columns.after, texts),
+    };
+    return { businessDate, isMoved: isMoved(change), before, after, divided };
+  });
 }
 
 function groupsOf(date: BusinessDate, day: DayColumns, texts: TextTable): SaleGroup[] {
@@ -250,28 +203,6 @@ function groupsOf(date: BusinessDate, day: DayColumns, texts: TextTable): SaleGr
     quantity: line.quantity,
     netMinor: line.netMinor ?? line.grossMinor ?? 0,
   }));
-}
-
-const DATES_SHOWN = 5;
-
-/** Sums of a day beside its single sales are probably the same sales twice; nobody but the bar can tell. */
-function doubleNotices({ changes }: ImportDetails): string[] {
-  const mixed = changes.filter(
-    ({ before, after, ...change }) =>
-      change.new > 0 && before.count > 0 && isMixed(after) && !isMixed(before),
-  );
-  if (mixed.length === 0) return [];
-  const dates = mixed.map(({ businessDate }) => businessDate);
-  const shown = dates.slice(0, DATES_SHOWN).join(", ");
-  const more = dates.length > DATES_SHOWN ? ` and ${dates.length - DATES_SHOWN} more` : "";
-  return [
-    `${shown}${more}: these days now have both sales with a time and sums without one, from different files. Probably the same sales are counted twice; take one of the two imports back with --undo.`,
-  ];
-}
-
-/** Whether a day has both lines with a time and lines without. */
-function isMixed({ isTimed }: DayTally): boolean {
-  return isTimed.includes(0) && isTimed.includes(1);
 }
 
 /** An import of nothing is a mistake that should be said. Throws InputError. */

@@ -1,4 +1,5 @@
 import { loadBook } from "#db/book-repository.ts";
+import { type Closing, currentClosing } from "#db/closings-repository.ts";
 import { NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { saleGroups, salesExtent } from "#db/sales-repository.ts";
@@ -9,6 +10,7 @@ import { businessDateOf, localToInstant } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { dividedDates } from "#engine/stock/counts.ts";
 import { addDays, type BusinessDate, type Instant } from "#engine/time.ts";
+import { holidaysOf } from "#server/holidays.ts";
 import { InputError } from "#server/input-error.ts";
 
 /** A venue's book made ready, and its sales on demand: what every report starts from. */
@@ -22,6 +24,8 @@ export type World = {
   remembered: <T>(key: string, make: () => Promise<T>) => Promise<T>;
   /** What the checks of likely causes showed so far. */
   settlements: KeptSettlement[];
+  /** The past that is closed; null while nothing is. */
+  closing: Closing | null;
   /** First and last business date with sales. */
   salesDates: { from: BusinessDate; to: BusinessDate } | undefined;
 };
@@ -42,8 +46,8 @@ export async function openWorld(db: Db): Promise<World> {
       "This database holds no venue yet. Bring one in with: ullage load DIR (or try: ullage demo).",
     );
   }
-  const facts = factsOf(book);
   const extent = await salesExtent(db);
+  const facts = factsOf(book, extent === undefined ? [] : await holidaysOf(book.venue, extent));
   const divided = dividedDates(facts.counts, facts.catalogue);
   const settlements = await listSettlements(db);
   const memory = new Map<string, Promise<unknown>>();
@@ -57,6 +61,7 @@ export async function openWorld(db: Db): Promise<World> {
       return made;
     },
     settlements,
+    closing: (await currentClosing(db)) ?? null,
     salesDates: extent,
     lastMoment: lastMomentOf(facts, extent?.to, extent?.lastAt ?? null),
     salesBetween: ({ from = "0001-01-01", to = "9999-12-31", at }) => {

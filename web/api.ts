@@ -4,6 +4,9 @@ import type { AppType } from "#server/app.ts";
 /** One thing that is wrong, in a full sentence; `field` names the input it belongs to. */
 export type Problem = { field: string; message: string };
 
+/** The event that tells of an answer for which nobody is signed in (any more). */
+export const SIGNED_OUT = "ullage-signed-out";
+
 /** What the server refused, or that it could not be reached (status 0). */
 export class ProblemError extends Error {
   readonly status: number;
@@ -53,6 +56,12 @@ export function post<T>(path: string, body: unknown = {}): Promise<T> {
   });
 }
 
+/** The answer to a POST whose body is a file as it is, however long. Throws ProblemError when refused or out of reach. */
+export function postFile<T>(path: string, file: File): Promise<T> {
+  const headers = { accept: "application/json", "content-type": "application/octet-stream" };
+  return bodyOf<T>(`/api${path}`, { method: "POST", headers, body: file });
+}
+
 async function bodyOf<T>(url: string, request: RequestInit): Promise<T> {
   return answerOf<T>(reach(url, request) as Promise<ClientResponse<T>>);
 }
@@ -60,6 +69,7 @@ async function bodyOf<T>(url: string, request: RequestInit): Promise<T> {
 /** fetch, with a lost connection told in words. */
 async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<Response> {
   const response = await fetch(input, request).catch(() => undefined);
+  if (response?.status === 401) window.dispatchEvent(new Event(SIGNED_OUT));
   if (response !== undefined) return response;
   throw new ProblemError(0, [
     {

@@ -18,7 +18,7 @@ export const venueQuery = queryOptions({
   staleTime: 60_000,
 });
 
-function lastSeenVenue(): Venue | undefined {
+export function lastSeenVenue(): Venue | undefined {
   const saved = localStorage.getItem(VENUE_KEY);
   return saved === null ? undefined : (JSON.parse(saved) as Venue);
 }

@@ -45,6 +45,16 @@ function prepSearch(search: Record<string, unknown>): {
   };
 }
 
+/** Whose history, and of which days. */
+function historySearch(search: Record<string, unknown>): {
+  subject?: string | undefined;
+  from?: string | undefined;
+  to?: string | undefined;
+} {
+  const text = (value: unknown) => (value === undefined ? undefined : String(value));
+  return { subject: text(search.subject), from: text(search.from), to: text(search.to) };
+}
+
 /** Which kind of movement is shown. */
 function movementSearch(search: Record<string, unknown>): { kind?: MovementKind | undefined } {
   return { kind: MOVEMENT_KINDS.find((kind) => kind === search.kind) };
@@ -95,6 +105,11 @@ const routeTree = root.addChildren([
   }),
   createRoute({
     getParentRoute,
+    path: "/order/pars",
+    component: lazyRouteComponent(() => import("./order/ParsPage.tsx"), "ParsPage"),
+  }),
+  createRoute({
+    getParentRoute,
     path: "/order/check/$order",
     component: lazyRouteComponent(() => import("./order/OrderCheckPage.tsx"), "OrderCheckPage"),
   }),
@@ -137,9 +152,35 @@ const routeTree = root.addChildren([
   }),
   createRoute({
     getParentRoute,
+    path: "/prices",
+    component: lazyRouteComponent(() => import("./prices/PriceListPage.tsx"), "PriceListPage"),
+  }),
+  createRoute({
+    getParentRoute,
     path: "/movements",
     validateSearch: movementSearch,
     component: lazyRouteComponent(() => import("./movements/MovementsPage.tsx"), "MovementsPage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/welcome",
+    component: lazyRouteComponent(() => import("./people/WelcomePage.tsx"), "WelcomePage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/me",
+    component: lazyRouteComponent(() => import("./people/MePage.tsx"), "MePage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/people",
+    component: lazyRouteComponent(() => import("./people/PeoplePage.tsx"), "PeoplePage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/history",
+    validateSearch: historySearch,
+    component: lazyRouteComponent(() => import("./history/HistoryPage.tsx"), "HistoryPage"),
   }),
   createRoute({
     getParentRoute,

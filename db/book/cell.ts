@@ -1,6 +1,7 @@
 import { decimalMarkOf } from "#db/book/decimal.ts";
 import { quote } from "#db/book/quote.ts";
 import { readAmount } from "#engine/measure/amount.ts";
+import { harmlessText, textOfCell } from "#engine/sheet-text.ts";
 
 /** What a cell needs to know of its book to be read or written. */
 export type CellContext = {
@@ -36,7 +37,7 @@ const TEXT_MOST = 100_000;
 
 /** A name as written, without outer spaces. */
 export function name(refers?: Refers): Cell<string> {
-  const cell: Cell<string> = { read: (text) => shortEnough(text).trim(), write: (value) => value };
+  const cell: Cell<string> = { read: (text) => readText(text.trim()), write: harmlessText };
   return refers === undefined ? cell : { ...cell, refers };
 }
 
@@ -45,10 +46,15 @@ export const shortText: Cell<string> = { ...name(), empty: { value: "" } };
 
 /** A longer text exactly as written, line breaks and all; may be empty. */
 export const longText: Cell<string> = {
-  read: shortEnough,
-  write: (value) => value,
+  read: readText,
+  write: harmlessText,
   empty: { value: "" },
 };
+
+/** A text without the apostrophe that keeps spreadsheets from running it. Throws WrongCell. */
+function readText(text: string): string {
+  return shortEnough(textOfCell(text));
+}
 
 function shortEnough(text: string): string {
   if (text.length > TEXT_MOST) throw new WrongCell(`the text is ${text.length} characters long; shorten it`);
@@ -186,8 +192,8 @@ function notANumber(written: string, decimalComma: boolean): string {
 /** Several texts with a mark between them; none when empty. */
 export function textList(mark: ";" | "+"): Cell<string[]> {
   return {
-    read: (text) => split(shortEnough(text), mark),
-    write: (values) => values.join(mark),
+    read: (text) => split(shortEnough(text), mark).map(textOfCell),
+    write: (values) => values.map(harmlessText).join(mark),
     empty: { value: [] },
   };
 }

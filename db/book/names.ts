@@ -22,7 +22,10 @@ const DEFINING = {
   drink: { key: "drinks", heading: "drink" },
   supplier: { key: "suppliers", heading: "supplier" },
 } as const;
-const RESERVED: Partial<Record<string, Refers[]>> = { all: ["supplier"], ignore: ["item", "drink"] };
+const RESERVED: ReadonlyMap<string, readonly Refers[]> = new Map([
+  ["all", ["supplier"]],
+  ["ignore", ["item", "drink"]],
+]);
 
 /** Collects the names of items, drinks and suppliers; a name defined twice is a problem. */
 export function definedNames(rows: Rows, findings: Findings): Names {
@@ -44,7 +47,7 @@ function spellings(kind: Refers, rows: readonly Row<{ name: string }>[], finding
     if (cells.name === undefined) continue;
     const folded = foldName(cells.name);
     const place = { file, row, column: heading };
-    if (RESERVED[folded]?.includes(kind)) {
+    if (RESERVED.get(folded)?.includes(kind)) {
       findings.problem(
         place,
         `${quote(cells.name)} has a meaning of its own in other sheets; choose another name`,

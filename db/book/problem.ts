@@ -1,12 +1,14 @@
 /** Most wrong cells that are listed one by one; a sheet in the wrong columns would otherwise fill the screen. */
 const LISTED_MOST = 100;
+/** Beyond that, what is found is counted and no longer kept: every cell of a giant sheet may be wrong. */
+const KEPT_MOST = 10_000;
 
 /** A book that cannot be loaded: every wrong cell as one line, the first hundred and how many more. */
 export class BookError extends Error {
   override name = "BookError";
   readonly problems: string[];
-  constructor(problems: readonly string[]) {
-    const more = problems.length - LISTED_MOST;
+  constructor(problems: readonly string[], notKept = 0) {
+    const more = problems.length - LISTED_MOST + notKept;
     const listed = more > 0 ? [...problems.slice(0, LISTED_MOST), `… and ${more} more`] : [...problems];
     super(listed.join("\n"));
     this.problems = listed;
@@ -23,17 +25,24 @@ export type Noted = { place: Place; message: string };
 export class Findings {
   readonly #problems: Noted[] = [];
   readonly #notices: Noted[] = [];
+  #problemsNotKept = 0;
 
   problem(place: Place, message: string): void {
-    this.#problems.push({ place, message });
+    if (this.#problems.length < KEPT_MOST) this.#problems.push({ place, message });
+    else this.#problemsNotKept += 1;
   }
 
   notice(place: Place, message: string): void {
-    this.#notices.push({ place, message });
+    if (this.#notices.length < KEPT_MOST) this.#notices.push({ place, message });
   }
 
   get hasProblems(): boolean {
     return this.#problems.length > 0;
+  }
+
+  /** How many were found beyond those that are kept. */
+  get problemsNotKept(): number {
+    return this.#problemsNotKept;
   }
 
   /** In the order of the sheets given, then by row, then as found. */

@@ -52,7 +52,7 @@ export function readBook(files: ReadonlyMap<string, string>): ReadBook {
 }
 
 function bookError(findings: Findings): BookError {
-  return new BookError(findings.problemLines(BOOK_FILES));
+  return new BookError(findings.problemLines(BOOK_FILES), findings.problemsNotKept);
 }
 
 function readVenueOf(files: ReadonlyMap<string, string>, findings: Findings): Venue | undefined {

@@ -6,10 +6,21 @@ import { didYouMean } from "#db/book/suggest.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
 import { SalesColumns, SalesShape, SalesShapes } from "#engine/sales/read/shape.ts";
-import { DEFAULT_SERVICE_LEVEL, Venue } from "#engine/venue.ts";
+import { DEFAULT_THRESHOLDS } from "#engine/variance/verdict.ts";
+import { Venue } from "#engine/venue.ts";
 
 const NEEDED = ["name", "currency", "timeZone", "dayEnds", "oz"] as const;
-const KNOWN: readonly string[] = [...NEEDED, "show", "houseMl", "serviceLevel", "uncertainty"];
+const KNOWN: readonly string[] = [
+  ...NEEDED,
+  "show",
+  "houseMl",
+  "serviceLevel",
+  "uncertainty",
+  "thresholds",
+  "areaTemperatureC",
+  "country",
+  "region",
+];
 
 /** Reads venue.json; what it leaves out has the stated defaults. Undefined, with the problems noted, when wrong. */
 export function readVenue(text: string, findings: Findings): Venue | undefined {
@@ -28,12 +39,17 @@ export function readVenue(text: string, findings: Findings): Venue | undefined {
   if (NEEDED.some((key) => known[key] === undefined)) return undefined;
   const venue = {
     show: "ml",
-    serviceLevel: DEFAULT_SERVICE_LEVEL,
+    serviceLevel: null,
     ...known,
     ...(typeof known.currency === "string" ? { currency: known.currency.trim().toUpperCase() } : {}),
+    ...(typeof known.country === "string" ? { country: known.country.trim().toUpperCase() } : {}),
+    ...(typeof known.region === "string" ? { region: known.region.trim().toUpperCase() } : {}),
     ...(typeof known.dayEnds === "string" ? { dayEnds: known.dayEnds.trim().padStart(5, "0") } : {}),
     houseMl: withDefaults("houseMl", known.houseMl, DEFAULT_HOUSE_ML, findings),
     uncertainty: withDefaults("uncertainty", known.uncertainty, DEFAULT_UNCERTAINTY, findings),
+    ...(known.thresholds === undefined
+      ? {}
+      : { thresholds: withDefaults("thresholds", known.thresholds, DEFAULT_THRESHOLDS, findings) }),
   };
   const parsed = Venue.safeParse(venue);
   if (!parsed.success) {

@@ -11,8 +11,8 @@ const ALWAYS: readonly SheetKey[] = ["items", "packs"];
 /**
  * A book as the texts of its files, by name; reading them gives the same book.
  *
- * Sheets without a row are left out, save those that a book must have. Texts are written exactly, also where they begin
- * with "=": a book is read by programs, and reports made for spreadsheets take care of that themselves.
+ * Sheets without a row are left out, save those that a book must have. Texts that a
+ * spreadsheet would run are led by an apostrophe, which reading takes off again; numbers are never touched.
  */
 export function writeBook(book: Book): Map<string, string> {
   const { timeZone, currency } = book.venue;

@@ -39,6 +39,11 @@ export const ringNames = sqliteTable(
     serves: real("serves").notNull(),
     amount: amount("amount"),
     unit: text("unit").$type<Unit>(),
+    /** When a person gave the meaning, and who; null for one that came with a book. */
+    enteredAt: text("entered_at"),
+    enteredBy: text("entered_by"),
+    /** What the name meant before, to go back to; null when it had no meaning of its own. */
+    before: text("before_json", { mode: "json" }).$type<RingName>(),
   },
   (t) => [
     unique("ring_names_name").on(t.folded),
@@ -88,6 +93,8 @@ export const saleImports = sqliteTable(
     refused: json<RefusedRow[]>("refused_json"),
     /** Of the file's bytes and all that its reading depends on: two imports with one digest have the same lines. */
     readDigest: text("read_digest"),
+    /** Whether sums in the file take the place of sums that were there of the same days, or are added to them. */
+    replacesSums: integer("replaces_sums", { mode: "boolean" }).notNull().default(false),
     undoneAt: text("undone_at"),
     undoneBy: text("undone_by"),
   },

@@ -48,6 +48,8 @@ export const items = sqliteTable(
     stocked: yesNo("stocked"),
     pour: text("pour").$type<Item["pour"]>().notNull(),
     serviceLevel: amount("service_level"),
+    par: amount("par"),
+    parReason: text("par_reason").notNull().default(""),
     note: text("note").notNull(),
   },
   (t) => [
@@ -94,6 +96,7 @@ export const packVersions = sqliteTable(
     split: yesNo("split"),
     emptyG: real("empty_g"),
     fullG: real("full_g"),
+    depositMinor: integer("deposit_minor"),
   },
   (t) => [
     uniqueIndex("pack_versions_one").on(t.packId, orNone(t.supplierId), orNone(t.from)),
@@ -181,6 +184,8 @@ export const deliveries = sqliteTable(
     quantity: real("quantity").notNull(),
     of: text("of").$type<Of>().notNull(),
     priceTotalMinor: integer("price_total_minor"),
+    depositMinor: integer("deposit_minor"),
+    empties: real("empties"),
     by: text("by").notNull(),
     ...entry(),
     replacesId: integer("replaces_id")
@@ -220,6 +225,27 @@ export const batches = sqliteTable(
     aboveZero("batches_made", t.made),
     oneOfCheck("batches_unit", t.unit, UNITS),
     ...entryChecks("batches", t),
+  ],
+);
+
+/** What a batch really used in place of what its spec says; part of the batch's entry, corrected and taken back with it. */
+export const batchInputs = sqliteTable(
+  "batch_inputs",
+  {
+    id: id(),
+    batchId: integer("batch_id")
+      .notNull()
+      .references(() => batches.id),
+    itemId: integer("item_id")
+      .notNull()
+      .references(() => items.id),
+    amount: real("amount").notNull(),
+    unit: text("unit").$type<Unit>().notNull(),
+  },
+  (t) => [
+    unique("batch_inputs_one").on(t.batchId, t.itemId),
+    notNegative("batch_inputs_amount", t.amount),
+    oneOfCheck("batch_inputs_unit", t.unit, UNITS),
   ],
 );
 

@@ -18,6 +18,12 @@ export const venues = sqliteTable(
     houseMl: json<Venue["houseMl"]>("house_ml_json"),
     serviceLevel: real("service_level").notNull(),
     uncertainty: json<Venue["uncertainty"]>("uncertainty_json"),
+    thresholds: text("thresholds_json", { mode: "json" }).$type<NonNullable<Venue["thresholds"]>>(),
+    areaTemperatureC: text("area_temperature_c_json", { mode: "json" }).$type<
+      NonNullable<Venue["areaTemperatureC"]>
+    >(),
+    country: text("country"),
+    region: text("region"),
   },
   (t) => [
     check("venues_one", sql`${t.id} = 1`),

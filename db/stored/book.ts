@@ -7,6 +7,7 @@ import { cuts, drinks, prepVersions, specAlternatives, specLines } from "#db/sch
 import {
   areas,
   batches,
+  batchInputs,
   countEntries,
   counts,
   deliveries,
@@ -28,7 +29,7 @@ import {
   loadPacks,
   loadShelves,
 } from "#db/stored/catalogue.ts";
-import { loadCurrent, type Stamp, storeOf } from "#db/stored/entries.ts";
+import { asBatchSheets, loadCurrent, type Stamp, storeOf, withInputs } from "#db/stored/entries.ts";
 import {
   insertClosure,
   insertEvent,
@@ -54,6 +55,8 @@ import {
   loadSpecLines,
 } from "#db/stored/specs.ts";
 import type { Book } from "#engine/book.ts";
+import { inputsByBatch } from "#engine/stock/batch-inputs.ts";
+import type { BatchEntry } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
 
 /** Every table of the book, those that refer before those that are referred to. */
@@ -61,6 +64,7 @@ const TABLES = [
   countEntries,
   counts,
   deliveries,
+  batchInputs,
   batches,
   losses,
   transfers,
@@ -97,7 +101,7 @@ export function clearBook({ orm, sqlite }: Db): void {
 export function insertBook(db: Db, book: Book, stamp: Pick<Stamp, "enteredAt" | "enteredBy">): void {
   db.orm
     .insert(venues)
-    .values({ id: 1, ...book.venue })
+    .values({ id: 1, ...venueRow(book.venue) })
     .run();
   for (const shape of book.salesShapes) db.orm.insert(salesShapes).values({ shape }).run();
   const registers = loadRegisters(db);
@@ -119,12 +123,18 @@ export function insertBook(db: Db, book: Book, stamp: Pick<Stamp, "enteredAt" | 
   const first: Stamp = { ...stamp, reason: "", replacesId: null, isWithdrawn: false, entryKey: null };
   for (const row of book.counts) storeOf("count").insert(db, registers, row, first);
   for (const row of book.deliveries) storeOf("delivery").insert(db, registers, row, first);
-  for (const row of book.batches) storeOf("batch").insert(db, registers, row, first);
+  for (const row of asBatchEntries(book)) storeOf("batch").insert(db, registers, row, first);
   for (const row of book.losses) storeOf("loss").insert(db, registers, row, first);
   for (const row of book.transfers) storeOf("transfer").insert(db, registers, row, first);
 }
 
-const NO_ENTRIES = { counts: [], deliveries: [], batches: [], losses: [], transfers: [] };
+/** The batches of a book as they are entered: each with what it used. */
+function asBatchEntries(book: Book): BatchEntry[] {
+  const used = inputsByBatch(book);
+  return book.batches.map((batch) => withInputs(batch, used.get(batch)));
+}
+
+const NO_ENTRIES = { counts: [], deliveries: [], batches: [], batchInputs: [], losses: [], transfers: [] };
 
 /** The book as it now stands; undefined while there is no venue. */
 export function readStoredBook(db: Db): Book | undefined {
@@ -135,7 +145,7 @@ export function readStoredBook(db: Db): Book | undefined {
       ...catalogue,
       counts: loadCurrent(db, registers, "count"),
       deliveries: loadCurrent(db, registers, "delivery"),
-      batches: loadCurrent(db, registers, "batch"),
+      ...asBatchSheets(loadCurrent(db, registers, "batch")),
       losses: loadCurrent(db, registers, "loss"),
       transfers: loadCurrent(db, registers, "transfer"),
     }
@@ -169,9 +179,31 @@ export function readWithoutEntries(db: Db, registers: Registers): Book | undefin
   };
 }
 
+/** Stands in the column for a level that is not stated: no level is 0, and the column has never been empty. */
+const NO_LEVEL = 0;
+
+/** What a venue does not state has an empty cell. */
+export function venueRow(venue: Venue) {
+  return {
+    ...venue,
+    serviceLevel: venue.serviceLevel ?? NO_LEVEL,
+    thresholds: venue.thresholds ?? null,
+    areaTemperatureC: venue.areaTemperatureC ?? null,
+    country: venue.country ?? null,
+    region: venue.region ?? null,
+  };
+}
+
 export function loadVenue({ orm }: Db): Venue | undefined {
   const row = orm.select().from(venues).get();
   if (row === undefined) return undefined;
-  const { id: _, ...venue } = row;
-  return venue;
+  const { id: _, thresholds, areaTemperatureC, country, region, serviceLevel, ...venue } = row;
+  return {
+    ...venue,
+    serviceLevel: serviceLevel === NO_LEVEL ? null : serviceLevel,
+    ...(thresholds === null ? {} : { thresholds }),
+    ...(areaTemperatureC === null ? {} : { areaTemperatureC }),
+    ...(country === null ? {} : { country }),
+    ...(region === null ? {} : { region }),
+  };
 }

@@ -1,4 +1,4 @@
-import { asc } from "drizzle-orm";
+import { and, asc, eq, isNull, type SQL } from "drizzle-orm";
 import type { Db } from "#db/open.ts";
 import { drinks } from "#db/schema/specs.ts";
 import { areas, items, packs, packVersions, shelves } from "#db/schema/stock.ts";
@@ -6,6 +6,7 @@ import { idOrAdd, type Registers } from "#db/stored/register.ts";
 import { foldName } from "#engine/name.ts";
 import type { Drink } from "#engine/specs/spec.ts";
 import type { Item, Pack, Shelf } from "#engine/stock/item.ts";
+import type { BusinessDate } from "#engine/time.ts";
 
 /** Items, packs, areas and drinks as rows, and rows as facts again. */
 
@@ -57,6 +58,26 @@ export function packRow(db: Db, registers: Registers, pack: Pack) {
     registers.packs.add(packId, itemId, name);
   }
   return { ...version, packId, supplierId: supplier === null ? null : registers.suppliers.idOf(supplier) };
+}
+
+/** Writes a row of a pack, in place of the one of the same supplier and first day. */
+export function putPack(db: Db, registers: Registers, pack: Pack): void {
+  const row = packRow(db, registers, pack);
+  const replaced = db.orm.update(packVersions).set(row).where(packWhere(row)).run().changes;
+  if (replaced === 0) insertPack(db, registers, pack);
+}
+
+/** Which row of a pack: from whom and from which day. */
+export function packWhere(row: {
+  packId: number;
+  supplierId: number | null;
+  from: BusinessDate | null;
+}): SQL | undefined {
+  return and(
+    eq(packVersions.packId, row.packId),
+    row.supplierId === null ? isNull(packVersions.supplierId) : eq(packVersions.supplierId, row.supplierId),
+    row.from === null ? isNull(packVersions.from) : eq(packVersions.from, row.from),
+  );
 }
 
 export function loadPacks({ orm }: Db, registers: Registers): Pack[] {

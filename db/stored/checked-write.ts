@@ -3,46 +3,69 @@ import { problemsIn } from "#db/book/check-facts.ts";
 import type { Sheet } from "#db/book/sheet.ts";
 import { type FactOf, SHEETS, type SheetKey } from "#db/book/sheets/all.ts";
 import { InvalidError, NotFoundError } from "#db/errors.ts";
+import type { ActName, Subject } from "#db/history/acts.ts";
+import { snapshotOf } from "#db/history/change.ts";
+import { tellBookChange } from "#db/history/tell-book-change.ts";
+import { type EntryChange, tellEntries } from "#db/history/tell-entries.ts";
 import type { Db } from "#db/open.ts";
-import { loadVenue, readStoredBook, readWithoutEntries } from "#db/stored/book.ts";
+import { readStoredBook, readWithoutEntries } from "#db/stored/book.ts";
 import { loadRegisters, type Registers } from "#db/stored/register.ts";
-import { inTransaction } from "#db/stored/transaction.ts";
+import { type Doing, inTransaction } from "#db/stored/transaction.ts";
 import type { Book } from "#engine/book.ts";
 import { currencyDigits } from "#engine/currency.ts";
 import type { Venue } from "#engine/venue.ts";
 
+/** What an act on the book is called, what it is about (by the names as they stand before it), and why it was done. */
+export type About = { act: ActName; subjects: readonly [Subject, ...Subject[]]; reason?: string };
+
+/** An act about one thing. */
+export function about(act: ActName, kind: Subject["kind"], name: string): About {
+  return { act, subjects: [{ kind, name }] };
+}
+
 /**
  * One business act on the book: written in one transaction, and only if the book still holds together afterwards, so that
- * it can always be exported and read again. Throws InvalidError with what would be wrong.
+ * it can always be exported and read again; what it changed goes into the history. Throws InvalidError with what would be
+ * wrong.
  */
-export function writeChecked<T>(db: Db, act: (registers: Registers, venue: Venue) => T): T {
+export function writeChecked<T>(
+  db: Db,
+  about: About | ((registers: Registers) => About),
+  act: (registers: Registers, venue: Venue) => T,
+): T {
   return inTransaction(db, () => {
-    const venue = loadVenue(db);
+    const before = snapshotOf(db);
+    const venue = before.book?.venue;
     if (venue === undefined) throw noVenue();
-    const result = act(loadRegisters(db), venue);
+    const registers = loadRegisters(db);
+    const told = typeof about === "function" ? about(registers) : about;
+    const result = act(registers, venue);
     refuseProblems(readStoredBook(db));
-    return result;
+    return { result, told: tellBookChange(db, told, { before, after: snapshotOf(db) }) };
   });
 }
 
 /** The entries that one act adds, by their list in the book. */
-export type NewEntries = Partial<Pick<Book, "counts" | "deliveries" | "batches" | "losses" | "transfers">>;
+export type NewEntries = Partial<
+  Pick<Book, "counts" | "deliveries" | "batches" | "batchInputs" | "losses" | "transfers">
+>;
 
 /**
  * As `writeChecked`, for an act that adds entries and changes nothing else: of the entries only the new ones are checked, as
- * the old ones were when they were entered. `act` gives its result and the entries it added.
+ * the old ones were when they were entered. `act` gives its result, the facts it added and every entry for the history.
  */
 export function writeCheckedEntries<T>(
   db: Db,
-  act: (registers: Registers, venue: Venue) => { result: T; added: NewEntries },
+  doing: Doing & { reason?: string },
+  act: (registers: Registers, venue: Venue) => { result: T; added: NewEntries; entries: EntryChange[] },
 ): T {
   return inTransaction(db, () => {
     const registers = loadRegisters(db);
     const book = readWithoutEntries(db, registers);
     if (book === undefined) throw noVenue();
-    const { result, added } = act(registers, book.venue);
+    const { result, added, entries } = act(registers, book.venue);
     refuseProblems({ ...book, ...added });
-    return result;
+    return { result, told: tellEntries(entries, { ...doing, venue: book.venue }) };
   });
 }
 

@@ -1,15 +1,34 @@
 import { asc, eq } from "drizzle-orm";
 import type { Db } from "#db/open.ts";
-import { areas, batches, countEntries, counts, deliveries, losses, transfers } from "#db/schema/stock.ts";
+import {
+  areas,
+  batches,
+  batchInputs,
+  countEntries,
+  counts,
+  deliveries,
+  losses,
+  transfers,
+} from "#db/schema/stock.ts";
 import { idOrAdd, type Registers } from "#db/stored/register.ts";
-import type { Batch, CountRow, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import { numbered } from "#engine/stock/batch-inputs.ts";
+import type {
+  Batch,
+  BatchEntry,
+  BatchInput,
+  CountRow,
+  Delivery,
+  Loss,
+  Transfer,
+  UsedInput,
+} from "#engine/stock/movement.ts";
 import type { Instant } from "#engine/time.ts";
 
 /** What is only ever added, by kind. */
 export type EntryFacts = {
   count: CountRow;
   delivery: Delivery;
-  batch: Batch;
+  batch: BatchEntry;
   loss: Loss;
   transfer: Transfer;
 };
@@ -72,25 +91,38 @@ const deliveryStore: Store<Delivery> = {
   load({ orm }, registers) {
     const rows = orm.select().from(deliveries).orderBy(asc(deliveries.id)).all();
     return rows.map((row) => {
-      const { at, invoice, quantity, of, priceTotalMinor, by } = row;
+      const { at, invoice, quantity, of, priceTotalMinor, depositMinor, empties, by } = row;
       const { itemId, name: pack } = registers.packs.of(row.packId);
       const supplier = registers.suppliers.nameOf(row.supplierId);
       const item = registers.items.nameOf(itemId);
-      return stored(row, { at, supplier, invoice, item, pack, quantity, of, priceTotalMinor, by });
+      const paid = { priceTotalMinor, depositMinor, empties };
+      return stored(row, { at, supplier, invoice, item, pack, quantity, of, ...paid, by });
     });
   },
 };
 
-const batchStore: Store<Batch> = {
-  insert({ orm }, registers, { prep, ...rest }, stamp) {
+const batchStore: Store<BatchEntry> = {
+  insert(db, registers, { prep, inputs, ...rest }, stamp) {
     const row = { ...rest, ...stamp, prepId: registers.items.idOf(prep) };
-    return Number(orm.insert(batches).values(row).run().lastInsertRowid);
+    const batchId = Number(db.orm.insert(batches).values(row).run().lastInsertRowid);
+    for (const { item, amount, unit } of inputs ?? []) {
+      const itemId = registers.items.idOf(item);
+      db.orm.insert(batchInputs).values({ batchId, itemId, amount, unit }).run();
+    }
+    return batchId;
   },
   load({ orm }, registers) {
+    const used = new Map<number, UsedInput[]>();
+    for (const row of orm.select().from(batchInputs).orderBy(asc(batchInputs.id)).all()) {
+      const { batchId, amount, unit } = row;
+      const input = { item: registers.items.nameOf(row.itemId), amount, unit };
+      used.set(batchId, [...(used.get(batchId) ?? []), input]);
+    }
     const rows = orm.select().from(batches).orderBy(asc(batches.id)).all();
     return rows.map((row) => {
-      const { at, made, unit, by, note } = row;
-      return stored(row, { at, prep: registers.items.nameOf(row.prepId), made, unit, by, note });
+      const { id, at, made, unit, by, note } = row;
+      const prep = registers.items.nameOf(row.prepId);
+      return stored(row, withInputs({ at, prep, made, unit, by, note }, used.get(id)));
     });
   },
 };
@@ -192,4 +224,22 @@ export function loadCurrent<Kind extends EntryKind>(
   kind: Kind,
 ): EntryFacts[Kind][] {
   return currentEntries(storeOf(kind).load(db, registers)).map(({ fact }) => fact);
+}
+
+/** A batch as it is entered, out of the book's two sheets. */
+export function withInputs(batch: Batch, inputs: readonly UsedInput[] = []): BatchEntry {
+  return inputs.length === 0 ? batch : { ...batch, inputs: [...inputs] };
+}
+
+/** Entered batches as the book's two sheets hold them: each batch, and what batches used otherwise than their spec says. */
+export function asBatchSheets(entries: readonly BatchEntry[]): {
+  batches: Batch[];
+  batchInputs: BatchInput[];
+} {
+  return {
+    batches: entries.map(({ inputs: _, ...batch }) => batch),
+    batchInputs: numbered(entries).flatMap(({ batch: { at, prep, inputs }, batchNo }) =>
+      (inputs ?? []).map((used) => ({ at, prep, batchNo, ...used })),
+    ),
+  };
 }

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import type { Db } from "#db/open.ts";
 import { packBlock, unpackBlock } from "#engine/sales/packed/block.ts";
 import { DayColumns } from "#engine/sales/packed/day-columns.ts";
-import type { PackedDay } from "#engine/sales/packed/packed-sales.ts";
+import type { HeldBlock, PackedDay } from "#engine/sales/packed/packed-sales.ts";
 import { tallyOf } from "#engine/sales/packed/tally.ts";
 import { TextTable } from "#engine/sales/packed/texts.ts";
 import type { BusinessDate } from "#engine/time.ts";
@@ -14,25 +14,27 @@ export function storedTexts({ sqlite }: Db): TextTable {
   );
 }
 
-/**
- * Keeps the texts that are new in a table, with the numbers they got there.
- *
- * Where another import took those numbers since the table was read, gives the numbers that the texts have now.
- */
-export function keepTexts(db: Db, texts: TextTable): ((number: number) => number) | undefined {
-  const { sqlite } = db;
-  const insert = sqlite.prepare("insert into sale_names (id, text) values (?, ?)");
+/** Texts as they are to be kept: those to be added, and other numbers for some, where another import took theirs. */
+export type SettledTexts = {
+  table: TextTable;
+  added: readonly (readonly [number, string])[];
+  numberOf: ((number: number) => number) | undefined;
+};
+
+/** Which texts of a table are new, and by which numbers; nothing is written. */
+export function settleTexts(db: Db, texts: TextTable): SettledTexts {
   const [first] = texts.added;
-  const highest = Number(sqlite.prepare("select coalesce(max(id), 0) from sale_names").pluck().get());
-  if (first === undefined) return undefined;
-  if (first[0] === highest + 1) {
-    for (const [number, text] of texts.added) insert.run(number, text);
-    return undefined;
-  }
-  const now = storedTexts(db);
-  const moved = new Map(texts.added.map(([number, text]) => [number, now.numberOf(text)]));
-  for (const [number, text] of now.added) insert.run(number, text);
-  return (number) => moved.get(number) ?? number;
+  const highest = Number(db.sqlite.prepare("select coalesce(max(id), 0) from sale_names").pluck().get());
+  if (first === undefined || first[0] === highest + 1)
+    return { table: texts, added: texts.added, numberOf: undefined };
+  const table = storedTexts(db);
+  const moved = new Map(texts.added.map(([number, text]) => [number, table.numberOf(text)]));
+  return { table, added: table.added, numberOf: (number) => moved.get(number) ?? number };
+}
+
+export function keepTexts({ sqlite }: Db, { added }: SettledTexts): void {
+  const insert = sqlite.prepare("insert into sale_names (id, text) values (?, ?)");
+  for (const [number, text] of added) insert.run(number, text);
 }
 
 /** A day's lines with other numbers for their texts. */
@@ -75,21 +77,27 @@ function digestOf(block: Uint8Array): string {
   return createHash("sha256").update(block).digest("hex");
 }
 
-/** The blocks that hold on a day: of all imports that are not undone, each once, oldest first. */
+/** A block that holds on a day. */
+export type LiveBlock = HeldBlock & { id: number };
+
+/** The blocks that hold on a day: of all imports that are not undone, each once, in the order in which they were first read in. */
 export class LiveBlocks {
   readonly #of;
 
   constructor({ sqlite }: Db) {
+    // Of the columns that are not grouped, SQLite takes the row that has the minimum.
     this.#of = sqlite.prepare(
-      `select distinct sale_blocks.id, sale_blocks.packed from import_days
+      `select sale_blocks.id, sale_blocks.packed, sale_imports.replaces_sums as replacesSums, min(sale_imports.id)
+       from import_days
        join sale_imports on sale_imports.id = import_days.import_id
        join sale_blocks on sale_blocks.id = import_days.block_id
        where import_days.business_date = ? and sale_imports.undone_at is null
-       order by sale_blocks.id`,
+       group by sale_blocks.id order by min(sale_imports.id)`,
     );
   }
 
-  of(date: BusinessDate): { id: number; packed: Uint8Array }[] {
-    return this.#of.all(date) as { id: number; packed: Uint8Array }[];
+  of(date: BusinessDate): LiveBlock[] {
+    const rows = this.#of.all(date) as { id: number; packed: Uint8Array; replacesSums: number }[];
+    return rows.map(({ id, packed, replacesSums }) => ({ id, packed, replacesSums: replacesSums === 1 }));
   }
 }

@@ -23,13 +23,15 @@ export function insertRingName({ orm }: Db, registers: Registers, ring: RingName
 
 export function loadRingNames({ orm }: Db, registers: Registers): RingName[] {
   const rows = orm.select().from(ringNames).orderBy(asc(ringNames.id)).all();
-  return rows.map(({ ringName, serves, amount, unit, ...row }) => ({
-    ringName,
-    soldAs: soldAsOf(registers, row),
-    serves,
-    amount,
-    unit,
-  }));
+  return rows.map((row) => meaningOf(registers, row));
+}
+
+/** The fact in a row of ring_names. */
+export function meaningOf(
+  registers: Registers,
+  { ringName, serves, amount, unit, ...row }: typeof ringNames.$inferSelect,
+): RingName {
+  return { ringName, soldAs: soldAsOf(registers, row), serves, amount, unit };
 }
 
 function soldAsOf(

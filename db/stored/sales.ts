@@ -1,10 +1,25 @@
 import { ConflictError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
-import { BlockKeeper, keepTexts, LiveBlocks, renumbered, storedTexts } from "#db/stored/sale-blocks.ts";
+import {
+  BlockKeeper,
+  keepTexts,
+  LiveBlocks,
+  renumbered,
+  type SettledTexts,
+  settleTexts,
+  storedTexts,
+} from "#db/stored/sale-blocks.ts";
 import { type Doing, momentOf } from "#db/stored/transaction.ts";
 import { unpackBlock } from "#engine/sales/packed/block.ts";
-import type { DayColumns } from "#engine/sales/packed/day-columns.ts";
-import { linesOf, type PackedDay, SalesPacker, unionOfBlocks } from "#engine/sales/packed/packed-sales.ts";
+import { DayColumns } from "#engine/sales/packed/day-columns.ts";
+import {
+  fileOfDay,
+  linesOf,
+  type PackedDay,
+  SalesPacker,
+  unionOfBlocks,
+} from "#engine/sales/packed/packed-sales.ts";
+import { isSum, isSums } from "#engine/sales/packed/sums.ts";
 import {
   type DayTally,
   NO_TALLY,
@@ -14,6 +29,7 @@ import {
   unpackTally,
 } from "#engine/sales/packed/tally.ts";
 import type { TextTable } from "#engine/sales/packed/texts.ts";
+import { joinFile } from "#engine/sales/packed/union.ts";
 import type { RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import type { BusinessDate } from "#engine/time.ts";
@@ -25,6 +41,8 @@ export type SalesFileRead = {
   refused: readonly RefusedRow[];
   /** Of the file's bytes and all that its reading depends on; left out where nobody worked it out. */
   readDigest?: string;
+  /** Whether sums in the file take the place of earlier sums of the same days; else they are added. Left out: added. */
+  replacesSums?: boolean;
 } & ({ lines: readonly SaleLine[] } | { packer: SalesPacker } | { sameAs: SameImport });
 
 /** An import that holds and read the very same bytes in the same way. */
@@ -51,9 +69,13 @@ export function importWithDigest({ sqlite }: Db, readDigest: string): SameImport
 /** What an import does to one business day. */
 export type DayChange = {
   businessDate: BusinessDate;
-  /** Lines the file has of the day, and how many of them were not known before. */
+  /** Lines the file has of the day; how many were not known before, and how many take the place of a line that was. */
   lines: number;
   new: number;
+  changed: number;
+  /** Earlier sums that the file's took the place of; `dropped` are those of them that it has no sum for. */
+  sumsReplaced: number;
+  dropped: number;
   /** Lines of the day before the import and after it, from all files together. */
   linesBefore: number;
   linesAfter: number;
@@ -63,6 +85,8 @@ export type DayChange = {
   columns: { before: DayColumns; after: DayColumns } | null;
 };
 
+const NO_CHANGE = { changed: 0, sumsReplaced: 0, dropped: 0 } as const;
+
 /** The lines of a file packed by business day. */
 function packed(db: Db, read: Exclude<SalesFileRead, { sameAs: SameImport }>): SalesPacker {
   if ("packer" in read) return read.packer;
@@ -71,64 +95,122 @@ function packed(db: Db, read: Exclude<SalesFileRead, { sameAs: SameImport }>): S
   return packer;
 }
 
-/** Writes one import, its blocks and the tallies they change. */
+/** What an import will write, worked out by reading alone, so that others can write meanwhile. */
+export type ImportPlan = {
+  /** Of the sales it was worked out from; written to them only while they are the same. */
+  state: string;
+  lines: number;
+  texts: SettledTexts | null;
+  days: readonly { day: PackedDay | null; change: DayChange }[];
+};
+
+/** A text that changes whenever another import holds than before, or the till has more texts. */
+export function salesState({ sqlite }: Db): string {
+  return String(
+    sqlite
+      .prepare(
+        `select (select coalesce(max(id), 0) from sale_names) || ':'
+         || coalesce(group_concat(id || iif(undone_at is null, '', 'u') order by id), '') from sale_imports`,
+      )
+      .pluck()
+      .get(),
+  );
+}
+
+/** Works out what an import does, day by day. Nothing is written. */
+export function planImport(
+  db: Db,
+  read: SalesFileRead,
+  splitDates: ReadonlySet<BusinessDate> = new Set(),
+): ImportPlan {
+  const state = salesState(db);
+  if ("sameAs" in read) {
+    const days = daysAgain(db, read, splitDates).map((change) => ({ day: null, change }));
+    return { state, lines: read.sameAs.lines, texts: null, days };
+  }
+  const packer = packed(db, read);
+  const texts = settleTexts(db, packer.texts);
+  const changes = new DayChanges(db, splitDates);
+  const days = [...packer.finish()].map((packedDay) => {
+    const day = texts.numberOf === undefined ? packedDay : renumbered(packedDay, texts.numberOf);
+    return { day, change: changes.by(day, read.replacesSums ?? false) };
+  });
+  return { state, lines: packer.lines, texts, days };
+}
+
+/** Writes one import, its blocks and the tallies they change; by a plan, or, where the sales are no longer those of it, by a new one. */
 export function insertImport(
   db: Db,
   read: SalesFileRead,
   doing: Doing,
-  splitDates: ReadonlySet<BusinessDate> = new Set(),
+  {
+    splitDates = new Set(),
+    plan,
+  }: { splitDates?: ReadonlySet<BusinessDate> | undefined; plan?: ImportPlan | undefined } = {},
 ): { importId: number; lines: number; changes: DayChange[] } {
   const { sqlite } = db;
-  if ("sameAs" in read) return insertAgain(db, read, doing, splitDates);
-  const packer = packed(db, read);
-  const importId = insertHead(db, read, packer.lines, doing);
-  const numberOf = keepTexts(db, packer.texts);
+  const { lines, texts, days } =
+    plan !== undefined && plan.state === salesState(db) ? plan : planImport(db, read, splitDates);
+  const importId = insertHead(db, read, lines, doing);
+  if (texts !== null) keepTexts(db, texts);
   const blocks = new BlockKeeper(db);
   const insertDay = sqlite.prepare(
     "insert into import_days (import_id, business_date, block_id) values (?, ?, ?)",
   );
-  const changes = new DayChanges(db, splitDates);
   const tallies = new TallyKeeper(db);
-  const done: DayChange[] = [];
-  for (const read of packer.finish()) {
-    const day = numberOf === undefined ? read : renumbered(read, numberOf);
-    const change = changes.by(day);
+  for (const { day, change } of days) {
+    if (day === null) continue;
     insertDay.run(importId, day.businessDate, blocks.keep(day));
-    if (change.new > 0) tallies.keep(day.businessDate, change.linesAfter, change.after);
-    done.push(change);
+    if (isMoved(change)) tallies.keep(day.businessDate, change.linesAfter, change.after);
   }
-  return { importId, lines: packer.lines, changes: done };
+  if ("sameAs" in read) insertDaysAgain(db, read.sameAs, importId);
+  return { importId, lines, changes: days.map(({ change }) => change) };
+}
+
+/** Whether an import changes what a day sold. */
+export function isMoved({ new: fresh, changed, dropped }: DayChange): boolean {
+  return fresh + changed + dropped > 0;
 }
 
 function insertHead({ sqlite }: Db, read: SalesFileRead, lines: number, doing: Doing): number {
-  const { file, shape, refused, readDigest = null } = read;
+  const { file, shape, refused, readDigest = null, replacesSums = false } = read;
   return Number(
     sqlite
       .prepare(
-        "insert into sale_imports (file, imported_at, imported_by, shape_json, lines, refused_json, read_digest) values (?, ?, ?, ?, ?, ?, ?)",
+        `insert into sale_imports
+         (file, imported_at, imported_by, shape_json, lines, refused_json, read_digest, replaces_sums)
+         values (?, ?, ?, ?, ?, ?, ?, ?)`,
       )
-      .run(file, momentOf(doing), doing.by, JSON.stringify(shape), lines, JSON.stringify(refused), readDigest)
-      .lastInsertRowid,
+      .run(
+        file,
+        momentOf(doing),
+        doing.by,
+        JSON.stringify(shape),
+        lines,
+        JSON.stringify(refused),
+        readDigest,
+        replacesSums ? 1 : 0,
+      ).lastInsertRowid,
   );
 }
 
-/** An import of what another one holds already: it gets the same blocks, and no day changes. */
-function insertAgain(
-  db: Db,
-  read: SalesFileRead & { sameAs: SameImport },
-  doing: Doing,
-  splitDates: ReadonlySet<BusinessDate>,
-): { importId: number; lines: number; changes: DayChange[] } {
-  const { sameAs } = read;
-  const held = importWithDigest(db, read.readDigest ?? "");
-  if (held?.importId !== sameAs.importId)
-    throw new ConflictError(
-      `Import ${sameAs.importId} of the same file changed meanwhile; import ${read.file} again.`,
-    );
-  const importId = insertHead(db, read, sameAs.lines, doing);
-  db.sqlite
+/** An import of what another one holds already gets the same blocks. */
+function insertDaysAgain({ sqlite }: Db, { importId: first }: SameImport, importId: number): void {
+  sqlite
     .prepare("insert into import_days select ?, business_date, block_id from import_days where import_id = ?")
-    .run(importId, sameAs.importId);
+    .run(importId, first);
+}
+
+/** The days of an import that holds, of which another one of the same changes none. Throws ConflictError when it no longer holds. */
+function daysAgain(
+  db: Db,
+  { file, readDigest = "", sameAs }: SalesFileRead & { sameAs: SameImport },
+  splitDates: ReadonlySet<BusinessDate>,
+): DayChange[] {
+  if (importWithDigest(db, readDigest)?.importId !== sameAs.importId)
+    throw new ConflictError(
+      `Import ${sameAs.importId} of the same file changed meanwhile; import ${file} again.`,
+    );
   const days = db.sqlite
     .prepare(
       `select import_days.business_date as businessDate, sale_blocks.lines, tallies.lines as linesOfDay, tallies.packed
@@ -136,14 +218,20 @@ function insertAgain(
        join tallies on tallies.business_date = import_days.business_date
        where import_id = ? order by import_days.business_date`,
     )
-    .all(importId) as { businessDate: string; lines: number; linesOfDay: number; packed: Uint8Array }[];
-  const changes = days.map(({ businessDate, lines, linesOfDay, packed }): DayChange => {
+    .all(sameAs.importId) as {
+    businessDate: string;
+    lines: number;
+    linesOfDay: number;
+    packed: Uint8Array;
+  }[];
+  return days.map(({ businessDate, lines, linesOfDay, packed }): DayChange => {
     const tally = unpackTally(packed);
     const columns = splitDates.has(businessDate) ? effectiveLines(db, businessDate) : null;
     return {
       businessDate,
       lines,
       new: 0,
+      ...NO_CHANGE,
       linesBefore: linesOfDay,
       linesAfter: linesOfDay,
       before: tally,
@@ -151,7 +239,6 @@ function insertAgain(
       columns: columns === null ? null : { before: columns, after: columns },
     };
   });
-  return { importId, lines: sameAs.lines, changes };
 }
 
 /** Works out what a day of a file changes, by the day as a whole: only a day that other files have too is looked into. */
@@ -168,49 +255,46 @@ export class DayChanges {
     this.#splitDates = splitDates;
   }
 
-  by(day: PackedDay): DayChange {
+  by(day: PackedDay, replacesSums: boolean): DayChange {
     const { businessDate, lines } = day;
     const held = this.#tallies.of(businessDate);
     const live = held === undefined ? [] : this.#live.of(businessDate);
     const isSplit = this.#splitDates.has(businessDate);
-    const before = held === undefined ? NO_TALLY : unpackTally(held.packed);
-    const linesBefore = held?.lines ?? 0;
     const known = live.length === 0 ? undefined : this.#blocks.find(day);
     const isKnown = known !== undefined && live.some(({ id }) => id === known);
-    if (isKnown || live.length === 0) {
-      const after = isKnown ? before : day.tally;
-      const linesAfter = isKnown ? linesBefore : lines;
-      const columns = isSplit ? columnsOf(live, isKnown ? undefined : day) : null;
+    const before = held === undefined ? NO_TALLY : unpackTally(held.packed);
+    const linesBefore = held?.lines ?? 0;
+    const of = { businessDate, lines, linesBefore, before };
+    if (isKnown) {
+      const columns = isSplit ? unionOfBlocks(live) : null;
+      const whole = columns && { before: columns, after: columns };
       return {
-        businessDate,
-        lines,
-        new: linesAfter - linesBefore,
-        linesBefore,
-        linesAfter,
-        before,
-        after,
-        columns,
+        ...of,
+        new: 0,
+        ...NO_CHANGE,
+        linesAfter: linesBefore,
+        after: before,
+        columns: whole,
       };
     }
-    const columns = columnsOf(live, day);
-    const linesAfter = columns.after.count;
+    if (live.length === 0) {
+      const columns = isSplit ? { before: new DayColumns(), after: unpackBlock(day.block) } : null;
+      return { ...of, new: lines, ...NO_CHANGE, linesAfter: lines, after: day.tally, columns };
+    }
+    const heldLines = unionOfBlocks(live);
+    const {
+      columns: after,
+      known: _,
+      ...counts
+    } = joinFile(heldLines, fileOfDay({ packed: day.block, replacesSums }));
     return {
-      businessDate,
-      lines,
-      new: linesAfter - linesBefore,
-      linesBefore,
-      linesAfter,
-      before,
-      after: tallyOf(columns.after),
-      columns: isSplit ? columns : null,
+      ...of,
+      ...counts,
+      linesAfter: after.count,
+      after: tallyOf(after),
+      columns: isSplit ? { before: heldLines, after } : null,
     };
   }
-}
-
-function columnsOf(live: readonly { packed: Uint8Array }[], day: PackedDay | undefined) {
-  const blocks = live.map(({ packed }) => packed);
-  const before = unionOfBlocks(blocks);
-  return { before, after: day === undefined ? before : unionOfBlocks([...blocks, day.block]) };
 }
 
 /** Reads and writes the tallies of days. */
@@ -245,19 +329,39 @@ class TallyKeeper {
 
 /** The lines of a day as they hold: of all live imports together, in their order. */
 export function effectiveLines(db: Db, date: BusinessDate): DayColumns {
-  return unionOfBlocks(new LiveBlocks(db).of(date).map(({ packed }) => packed));
+  return unionOfBlocks(new LiveBlocks(db).of(date));
 }
 
 /** The lines of one import, oldest day first. */
 export function linesOfImport(db: Db, importId: number, texts: TextTable): SaleLine[] {
-  const blocks = db.sqlite
+  return blocksOfImport(db, importId).flatMap(({ date, packed }) =>
+    linesOf(date, unpackBlock(packed), texts),
+  );
+}
+
+/** The same without sums that a later import replaced: read again in order, they add up to what counts. */
+export function countingLinesOfImport(db: Db, importId: number, texts: TextTable): SaleLine[] {
+  const live = new LiveBlocks(db);
+  return blocksOfImport(db, importId).flatMap(({ id, date, packed }) => {
+    const columns = unpackBlock(packed);
+    const blocks = live.of(date);
+    const later = blocks.slice(blocks.findIndex((block) => block.id === id) + 1);
+    const isReplaced = later.some((block) => block.replacesSums && isSums(unpackBlock(block.packed)));
+    if (!isReplaced) return linesOf(date, columns, texts);
+    const rest = new DayColumns();
+    for (let row = 0; row < columns.count; row += 1) if (!isSum(columns, row)) rest.addFrom(columns, row);
+    return linesOf(date, rest, texts);
+  });
+}
+
+function blocksOfImport({ sqlite }: Db, importId: number) {
+  return sqlite
     .prepare(
-      `select sale_blocks.business_date as date, sale_blocks.packed from import_days
+      `select sale_blocks.id, sale_blocks.business_date as date, sale_blocks.packed from import_days
        join sale_blocks on sale_blocks.id = import_days.block_id
        where import_days.import_id = ? order by sale_blocks.business_date`,
     )
-    .all(importId) as { date: string; packed: Uint8Array }[];
-  return blocks.flatMap(({ date, packed }) => linesOf(date, unpackBlock(packed), texts));
+    .all(importId) as { id: number; date: string; packed: Uint8Array }[];
 }
 
 /** Computes the tallies of some days anew from their lines. */

@@ -1,17 +1,28 @@
 import Database from "better-sqlite3";
 import { sql } from "drizzle-orm";
 import { InvalidError } from "#db/errors.ts";
+import type { Told } from "#db/history/acts.ts";
+import { appendToHistory } from "#db/history/append.ts";
+import { refuseInClosedPast } from "#db/history/past.ts";
 import type { Db } from "#db/open.ts";
 import { ledgerState } from "#db/schema/venue.ts";
+import { storageFaultOf } from "#db/storage-fault.ts";
 import { type Instant, toInstant } from "#engine/time.ts";
 
+/** What an act gives, and how the history tells it; null only where it turned out that there was nothing to do. */
+export type Done<T> = { result: T; told: Told | null };
+
 /**
- * Runs one business act as one transaction: all of it is written, or, when it throws, none.
- * Throws InvalidError for facts that the tables themselves refuse.
+ * Runs one business act as one transaction: all of it is written, with its row in the history, or, when it throws, none.
+ * Throws InvalidError for facts that the tables themselves refuse, ClosedPastError for what lies in the closed past.
  */
-export function inTransaction<T>(db: Db, act: () => T): T {
+export function inTransaction<T>(db: Db, act: () => Done<T>): T {
   const transaction = db.sqlite.transaction(() => {
-    const result = act();
+    const { result, told } = act();
+    if (told !== null) {
+      refuseInClosedPast(db, told.touches);
+      appendToHistory(db, told);
+    }
     db.orm
       .update(ledgerState)
       .set({ changes: sql`${ledgerState.changes} + 1` })
@@ -21,7 +32,7 @@ export function inTransaction<T>(db: Db, act: () => T): T {
   try {
     return transaction.immediate();
   } catch (error) {
-    throw asInvalid(error);
+    throw storageFaultOf(error, db.sqlite.name) ?? asInvalid(error);
   }
 }
 

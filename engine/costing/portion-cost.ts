@@ -1,5 +1,6 @@
 import type { UnitCosts } from "#engine/costing/unit-cost.ts";
 import type { Bill } from "#engine/specs/bill.ts";
+import { fruitOf } from "#engine/specs/fruit.ts";
 import type { Recipe } from "#engine/specs/recipe.ts";
 
 /** Cost of one base unit of what a recipe makes; null when an input's price is not known. */
@@ -18,17 +19,6 @@ export function billCost(bill: Bill, costs: UnitCosts): { cost: number | null; u
   const portions = [...bill.items, ...fruitOf(bill)];
   const unpriced = portions.filter(({ item }) => costs.get(item) == null).map(({ item }) => item);
   return { cost: costOf(portions, costs), unpriced: [...new Set(unpriced)] };
-}
-
-/** Pieces of each fruit that one making asks: the largest, over the parts, of the shares asked. */
-export function fruitOf(bill: Bill): { item: string; amount: number }[] {
-  const parts = new Map<string, Map<string, number>>();
-  for (const cut of bill.cuts) {
-    const shares = parts.get(cut.source) ?? new Map<string, number>();
-    for (const part of cut.parts) shares.set(part, (shares.get(part) ?? 0) + cut.shares);
-    parts.set(cut.source, shares);
-  }
-  return [...parts].map(([item, shares]) => ({ item, amount: Math.max(...shares.values()) }));
 }
 
 function costOf(portions: readonly { item: string; amount: number }[], costs: UnitCosts): number | null {

@@ -1,10 +1,10 @@
 import { wape } from "#engine/demand/accuracy.ts";
 import { type Demand, midCdf, midQuantile } from "#engine/demand/distribution.ts";
-import { drinkDemand, fitDemand } from "#engine/demand/model.ts";
+import { type DemandFacts, drinkDemand, fitDemand } from "#engine/demand/model.ts";
 import { weekdayNumber } from "#engine/demand/open-days.ts";
+import { type IsOut, outDays, outReader } from "#engine/demand/out-days.ts";
 import { SMOOTHING, type Smoothed, smoothSeasonal, startOf } from "#engine/demand/seasonal-smoothing.ts";
 import type { SoldSeries } from "#engine/demand/series.ts";
-import type { Facts } from "#engine/facts.ts";
 import { addDays, type BusinessDate, daysBetween } from "#engine/time.ts";
 
 /**
@@ -24,6 +24,8 @@ export type Backtest = {
   coverage90: number | null;
   /** Open days tested. */
   days: number;
+  /** Drinks and days left out, for the drink could not be made and nobody knows how many wanted it. */
+  outDrinkDays: number;
 };
 
 /** Weeks tested, and the days of sales that a forecast must be able to look back on. */
@@ -35,12 +37,9 @@ const LOOK_BACK_DAYS = 21;
  *
  * Drinks are compared on every open day on which the forecast or the sales know them.
  */
-export function backtest(
-  facts: Pick<Facts, "catalogue" | "book">,
-  series: SoldSeries,
-  asOf: BusinessDate,
-): Backtest {
-  const tested: Tested = { cases: [], days: 0 };
+export function backtest(facts: DemandFacts, series: SoldSeries, asOf: BusinessDate): Backtest {
+  const isOut = outReader(outDays(facts, series, asOf));
+  const tested: Tested = { cases: [], days: 0, outDrinkDays: 0, isOut };
   for (const origin of originsOf(series.dates, asOf)) testWeek(facts, series, origin, asOf, tested);
   const { cases, days } = tested;
   const own = wape(cases);
@@ -52,12 +51,13 @@ export function backtest(
     scaledError: own === null || !sameWeekday ? null : own / sameWeekday,
     coverage90: cases.length === 0 ? null : cases.filter(({ inside }) => inside).length / cases.length,
     days,
+    outDrinkDays: tested.outDrinkDays,
   };
 }
 
 /** One drink on one day. */
 type Case = { sold: number; expected: number; sameWeekday: number; smoothed: number; inside: boolean };
-type Tested = { cases: Case[]; days: number };
+type Tested = { cases: Case[]; days: number; outDrinkDays: number; isOut: IsOut };
 
 export function originsOf(dates: readonly BusinessDate[], asOf: BusinessDate): BusinessDate[] {
   const [first, last] = [dates[0], dates.at(-1)];
@@ -68,7 +68,7 @@ export function originsOf(dates: readonly BusinessDate[], asOf: BusinessDate): B
 }
 
 function testWeek(
-  facts: Pick<Facts, "catalogue" | "book">,
+  facts: DemandFacts,
   series: SoldSeries,
   origin: BusinessDate,
   asOf: BusinessDate,
@@ -86,6 +86,10 @@ function testWeek(
       const sold = row[day] ?? 0;
       const demand = expected.get(what);
       if (demand === undefined && sold === 0) continue;
+      if (tested.isOut(what, date)) {
+        tested.outDrinkDays += 1;
+        continue;
+      }
       tested.cases.push({
         sold,
         expected: demand?.mean ?? 0,

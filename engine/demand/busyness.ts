@@ -17,8 +17,12 @@ export type Busyness = {
   levelCv2: number;
 };
 
-/** Half-lives tried for the level; the second is the one to beat, being 28 open days in most bars. */
-const LEVEL_HALF_LIVES = [14, 28, 56, 112] as const;
+/** Half-lives tried for the level in days, from a bar whose trade turns within a week to one that hardly ever does. */
+const LEVEL_HALF_LIVES = [4, 8, 16, 28, 56, 112] as const;
+
+/** The one to beat, by more than chance would: four weeks, as in most bars. */
+const USUAL_HALF_LIFE = 28;
+const BETTER_BY = 0.98;
 
 /**
  * Level × shrunk weekday index from the days sold, recent weeks weighing more, single odd days held in.
@@ -32,9 +36,9 @@ export function fitBusyness(open: OpenDays): Busyness {
   const weekdayIndex = weekdayIndices(first);
   const held = withinReason(open, weekdayIndex);
   const fits = LEVEL_HALF_LIVES.map((halfLife) => smoothLevel(held, weekdayIndex, halfLife));
-  const usual = fits[1];
+  const usual = fits[LEVEL_HALF_LIVES.indexOf(USUAL_HALF_LIFE)];
   const best = fits.reduce((a, b) => (b.weekAheadError < a.weekAheadError ? b : a));
-  const chosen = usual !== undefined && best.weekAheadError > usual.weekAheadError * 0.98 ? usual : best;
+  const chosen = usual !== undefined && best.weekAheadError > usual.weekAheadError * BETTER_BY ? usual : best;
   return {
     level: chosen.level,
     weekdayIndex,
@@ -45,7 +49,7 @@ export function fitBusyness(open: OpenDays): Busyness {
 }
 
 /** A weekday is traded if it was on at least half of its last four times; one never seen is taken as traded. */
-function openWeekdays(dates: readonly BusinessDate[]): boolean[] {
+export function openWeekdays(dates: readonly BusinessDate[]): boolean[] {
   const open = new Set(dates);
   const [first, last] = [dates[0], dates.at(-1)];
   return WEEKDAYS.map((_, weekday) => {

@@ -18,6 +18,8 @@ export type DrinkDay = {
   chanceVariance: number;
   /** Variance of this drink's popularity that day: of all its serves together. */
   ownVariance: number;
+  /** Relative variance that all drinks share on a holiday beyond that of any night; else 0. */
+  holidayCv2: number;
   /** Relative variance of its share: what all days of a forecast are wrong by together. */
   shareCv2: number;
 };
@@ -39,7 +41,7 @@ export type DayParts = {
 
 /** An event on a weekday that is otherwise closed is a special opening. */
 function isTrading({ busyness, known }: DayParts, date: BusinessDate): boolean {
-  if (known.factorOn(date) === 0) return false;
+  if (known.factorOn(date) === 0 || known.isShutOn(date)) return false;
   return (busyness.isOpenOn[weekdayNumber(date)] ?? true) || known.hasEvent(date);
 }
 
@@ -60,7 +62,9 @@ export function demandOn(parts: DayParts, date: BusinessDate): DrinkDay[] {
     const usual =
       total * (isUnsold(drink) && hasBegun(known, drink, date) ? (drink.prior?.share ?? 0) : share);
     const planned = known.plannedOn(date, drink.what);
-    const day = withPlan(parts, { drink, k, usual, planned, typicalPlan: total * (drink.prior?.share ?? 0) });
+    const typicalPlan = total * (drink.prior?.share ?? 0);
+    const holidayCv2 = known.factorCv2On(date);
+    const day = withPlan(parts, { drink, k, usual, planned, typicalPlan, holidayCv2 });
     return day.mean > 1e-3 ? [day] : [];
   });
 }
@@ -87,7 +91,8 @@ function withPlan(
     usual,
     planned,
     typicalPlan,
-  }: { drink: Candidate; k: number; usual: number; planned: number; typicalPlan: number },
+    holidayCv2,
+  }: { drink: Candidate; k: number; usual: number; planned: number; typicalPlan: number; holidayCv2: number },
 ): DrinkDay {
   const share = shareCv2[k] ?? 0;
   const own = spread.own[k] ?? 0;
@@ -102,6 +107,7 @@ function withPlan(
     usual: risen,
     chanceVariance: spread.chance * risen + plan,
     ownVariance: own * risen * risen + planSd * planSd,
+    holidayCv2,
     shareCv2: share,
   };
 }

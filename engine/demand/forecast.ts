@@ -1,7 +1,9 @@
 import { type Backtest, backtest } from "#engine/demand/backtest.ts";
 import { amountQuantile, type Demand, midQuantile } from "#engine/demand/distribution.ts";
 import { itemDemandOf } from "#engine/demand/item-demand.ts";
+import type { TouchedDay } from "#engine/demand/known-days.ts";
 import { type DemandModel, drinkDemand, fitDemand } from "#engine/demand/model.ts";
+import type { OutDays } from "#engine/demand/out-days.ts";
 import { soldSeries } from "#engine/demand/series.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
@@ -24,11 +26,18 @@ export type Forecast = {
   asOf: BusinessDate;
   days: ForecastDay[];
   backtest: Backtest;
+  /** Public holidays and their eves among the days asked for, with what they did before. */
+  holidays: HolidayAhead[];
+  /** Days on which drinks could not be made by the counts; their sales are taken as fewer than were wanted. */
+  out: OutDays[];
   /** On the menu, but neither sold nor planned: nothing is known of them. */
   noHistory: string[];
   /** Not sold for weeks though nothing took them off the menu; left out of `days`. */
   stopped: string[];
 };
+
+/** A day that a holiday touches; `hasEvent` where the book says itself what the day will be, which then counts. */
+export type HolidayAhead = TouchedDay & { hasEvent: boolean };
 
 export type ForecastQuestion = {
   facts: Facts;
@@ -51,7 +60,8 @@ export function forecast(question: ForecastQuestion): Forecast {
   const days = datesOf(question).flatMap((date) =>
     model.on(date).map((day) => forecastDay(date, day.what, drinkDemand(model, day), midQuantile)),
   );
-  return { ...about(model), days, backtest: backtest(facts, series, asOf) };
+  const holidays = holidaysAhead(model, question);
+  return { ...about(model), days, holidays, backtest: backtest(facts, series, asOf) };
 }
 
 /** The same for items: what the drinks forecast will use, stocked preps as themselves, in base units. */
@@ -66,11 +76,20 @@ export function itemForecast(question: ForecastQuestion): Forecast {
       mean > 0 ? [forecastDay(date, item, { mean, variance }, amountQuantile)] : [],
     ),
   );
-  return { ...about(model), days, backtest: backtest(facts, series, asOf) };
+  const holidays = holidaysAhead(model, question);
+  return { ...about(model), days, holidays, backtest: backtest(facts, series, asOf) };
 }
 
-function about({ asOf, noHistory, stopped }: DemandModel) {
-  return { asOf, noHistory, stopped };
+function about({ asOf, noHistory, stopped, out }: DemandModel) {
+  return { asOf, noHistory, stopped, out };
+}
+
+function holidaysAhead({ holidayOn }: DemandModel, question: ForecastQuestion): HolidayAhead[] {
+  const events = new Set(question.facts.book.events.map(({ date }) => date));
+  return datesOf(question).flatMap((date) => {
+    const day = holidayOn(date);
+    return day === null ? [] : [{ ...day, hasEvent: events.has(date) }];
+  });
 }
 
 function datesOf({ from, days }: ForecastQuestion): BusinessDate[] {

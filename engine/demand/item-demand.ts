@@ -68,7 +68,10 @@ export function itemDemandReader({
     const sums = new DemandSums(model);
     const byDay = days.map((day) => ({
       date: day.date,
-      items: sums.add(dayUse(model, readUse, day), day.share),
+      items: sums.add(dayUse(model, readUse, day), {
+        share: day.share,
+        holidayCv2: model.on(day.date)[0]?.holidayCv2 ?? 0,
+      }),
     }));
     return { total: sums.total(), days: byDay };
   };

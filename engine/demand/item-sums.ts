@@ -56,8 +56,12 @@ export class DemandSums {
   }
 
   /** Adds a day and tells its own demand. */
-  add(day: Map<string, ItemDay>, share: number): Map<string, ItemNeed> {
-    const { dayCv2, levelCv2 } = this.#model;
+  add(
+    day: Map<string, ItemDay>,
+    { share, holidayCv2 }: { share: number; holidayCv2: number },
+  ): Map<string, ItemNeed> {
+    const { levelCv2 } = this.#model;
+    const dayCv2 = this.#model.dayCv2 + holidayCv2;
     return new Map(
       [...day].map(([name, item]) => {
         const sum = this.#sumOf(name);

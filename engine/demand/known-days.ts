@@ -1,5 +1,7 @@
 import type { Book } from "#engine/book.ts";
 import { groupBy } from "#engine/catalogue.ts";
+import type { HolidayDay } from "#engine/demand/holiday.ts";
+import type { HolidayEffect } from "#engine/demand/holiday-effect.ts";
 import type { BusinessDate } from "#engine/time.ts";
 
 /** What the book says of single days: how busy they are known to be, and what is planned on them. */
@@ -7,6 +9,10 @@ export type KnownDays = {
   /** Product of the factors of a day's events; 1 on a day like any other. */
   factorOn(date: BusinessDate): number;
   hasEvent(date: BusinessDate): boolean;
+  /** Whether the venue is expected to be shut, as on this holiday before. */
+  isShutOn(date: BusinessDate): boolean;
+  /** Relative variance of a day's factor; 0 where the book states it. */
+  factorCv2On(date: BusinessDate): number;
   /** Serves of a drink planned on a day beyond the usual. */
   plannedOn(date: BusinessDate, drink: string): number;
   /** The days with a plan, by drink, ascending. */
@@ -31,8 +37,27 @@ export function knownDays({ events, plans }: Pick<Book, "events" | "plans">): Kn
   return {
     factorOn: (date) => factors.get(date) ?? 1,
     hasEvent: (date) => factors.has(date),
+    isShutOn: () => false,
+    factorCv2On: () => 0,
     plannedOn: (date, drink) => planned.get(planKey(date, drink)) ?? 0,
     planDates,
+  };
+}
+
+/** A holiday on a day without an event of its own: events are what the bar itself knows, and win. */
+export type TouchedDay = HolidayDay & HolidayEffect;
+
+/** The same with what holidays do to the days that the book names no event on. */
+export function withHolidays(
+  known: KnownDays,
+  holidayOn: (date: BusinessDate) => TouchedDay | null,
+): KnownDays {
+  const ownOn = (date: BusinessDate) => (known.hasEvent(date) ? null : holidayOn(date));
+  return {
+    ...known,
+    factorOn: (date) => ownOn(date)?.factor ?? known.factorOn(date),
+    isShutOn: (date) => ownOn(date)?.isClosed ?? false,
+    factorCv2On: (date) => ownOn(date)?.cv2 ?? 0,
   };
 }
 

@@ -1,12 +1,15 @@
-import { fitBusyness } from "#engine/demand/busyness.ts";
+import { fitBusyness, openWeekdays } from "#engine/demand/busyness.ts";
 import { type Candidate, candidates, startedByPlan } from "#engine/demand/candidate.ts";
 import type { Demand } from "#engine/demand/distribution.ts";
 import { type DayParts, type DrinkDay, demandOn } from "#engine/demand/drink-day.ts";
 import { fittedDays, sharedDayCv2, shareVariance } from "#engine/demand/fitted-spread.ts";
-import { type KnownDays, knownDays } from "#engine/demand/known-days.ts";
+import { type Holiday, holidayDays } from "#engine/demand/holiday.ts";
+import { holidayEffects } from "#engine/demand/holiday-effect.ts";
+import { type KnownDays, knownDays, type TouchedDay, withHolidays } from "#engine/demand/known-days.ts";
 import { isOnMenu } from "#engine/demand/menu-days.ts";
 import { fitMix, type MixDays } from "#engine/demand/mix.ts";
 import { weekdayNumber } from "#engine/demand/open-days.ts";
+import { type OutDays, outDays, outReader } from "#engine/demand/out-days.ts";
 import type { SoldSeries } from "#engine/demand/series.ts";
 import { fitSpread } from "#engine/demand/spread.ts";
 import type { Facts } from "#engine/facts.ts";
@@ -24,6 +27,10 @@ export type DemandModel = {
   asOf: BusinessDate;
   /** What is expected to be sold on a day, by drink; nothing on a closed day. */
   on(date: BusinessDate): DrinkDay[];
+  /** The holiday that touches a day and what it does; null on other days. */
+  holidayOn(date: BusinessDate): TouchedDay | null;
+  /** Days on which drinks could not be made: what was then sold says nothing of what was wanted. */
+  out: OutDays[];
   /** Relative variance that all drinks of one day share: busy nights. */
   dayCv2: number;
   /** Relative variance that all days share: the level may be off. */
@@ -34,20 +41,29 @@ export type DemandModel = {
   stopped: string[];
 };
 
+/** What of a venue its demand is fitted from, beside its sales. */
+export type DemandFacts = Pick<Facts, "catalogue" | "book" | "holidays" | "counts" | "movements">;
+
 /**
  * Fits the venue's demand to the days before `asOf`: how busy × what share, and the spread of both.
  *
- * Event days count without their factor, parties without their plan, so that neither lifts a plain Tuesday.
+ * Event days count without their factor, holidays without what they did before, parties without their plan, so that
+ * none of them lifts a plain Tuesday.
  */
-export function fitDemand(
-  { catalogue, book }: Pick<Facts, "catalogue" | "book">,
-  series: SoldSeries,
-  asOf: BusinessDate,
-): DemandModel {
-  const known = knownDays(book);
+export function fitDemand(facts: DemandFacts, series: SoldSeries, asOf: BusinessDate): DemandModel {
+  const { catalogue, book, holidays } = facts;
+  const events = knownDays(book);
   const recent = daysUpTo(series, asOf);
-  const drinks = candidates(catalogue, recent, known);
+  const out = outDays(facts, recent, asOf);
+  const drinks = candidates(catalogue, recent, { known: events, isOut: outReader(out) });
   const days = mixDays(recent, drinks);
+  const holidayOn = touchedDays(
+    holidays,
+    recent.dates,
+    plainServes(recent.dates, days.totals, events),
+    events,
+  );
+  const known = withHolidays(events, holidayOn);
   const busyness = fitBusyness({
     dates: recent.dates,
     serves: plainServes(recent.dates, days.totals, known),
@@ -65,6 +81,8 @@ export function fitDemand(
       remembered.set(date, day);
       return day;
     },
+    holidayOn,
+    out,
     dayCv2: sharedDayCv2(parts),
     levelCv2: busyness.levelCv2,
     noHistory: withoutHistory(parts, asOf),
@@ -74,7 +92,7 @@ export function fitDemand(
 
 /** Mean and variance of a drink's serves on one day. */
 export function drinkDemand(model: DemandModel, day: DrinkDay): Demand {
-  const common = (model.dayCv2 + model.levelCv2 + day.shareCv2) * day.usual ** 2;
+  const common = (model.dayCv2 + day.holidayCv2 + model.levelCv2 + day.shareCv2) * day.usual ** 2;
   return { mean: day.mean, variance: day.chanceVariance + day.ownVariance + common };
 }
 
@@ -108,6 +126,23 @@ function plainServes(dates: readonly BusinessDate[], totals: Float64Array, known
     const factor = known.factorOn(dates[day] ?? "");
     return factor > 0 ? total / factor : total;
   });
+}
+
+function touchedDays(
+  holidays: readonly Holiday[],
+  dates: readonly BusinessDate[],
+  serves: Float64Array,
+  { hasEvent }: KnownDays,
+): (date: BusinessDate) => TouchedDay | null {
+  if (holidays.length === 0) return () => null;
+  const days = holidayDays(holidays);
+  const isOpenOn = openWeekdays(dates);
+  const isUsuallyOpen = (date: BusinessDate) => isOpenOn[weekdayNumber(date)] ?? true;
+  const effectOf = holidayEffects({ dates, serves }, days, { hasEvent, isUsuallyOpen });
+  return (date) => {
+    const day = days.get(date);
+    return day === undefined ? null : { ...day, ...effectOf(day) };
+  };
 }
 
 function withoutHistory({ drinks, catalogue, known }: DayParts, asOf: BusinessDate): string[] {

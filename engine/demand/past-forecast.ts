@@ -64,5 +64,6 @@ function totalDemand({ dayCv2, levelCv2 }: DemandModel, drinks: readonly DrinkDa
     usual += drink.usual;
     apart += drink.chanceVariance + drink.ownVariance + drink.shareCv2 * drink.usual ** 2;
   }
-  return { mean, variance: apart + (dayCv2 + levelCv2) * usual ** 2 };
+  const common = dayCv2 + (drinks[0]?.holidayCv2 ?? 0) + levelCv2;
+  return { mean, variance: apart + common * usual ** 2 };
 }

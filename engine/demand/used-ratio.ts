@@ -80,7 +80,7 @@ function asksBetween(facts: Facts, sales: readonly SaleGroup[], first: Count, la
   const { catalogue, book } = facts;
   const { from, to } = datesAround(facts, first, last);
   const sold = sales.filter(({ businessDate }) => businessDate >= from && businessDate <= to);
-  return [...saleAsks(catalogue, sold).asks, ...batchAsks(catalogue, book.batches)];
+  return [...saleAsks(catalogue, sold).asks, ...batchAsks(catalogue, book)];
 }
 
 /** The business dates that may lie between two counts, whose items have moments of their own. */

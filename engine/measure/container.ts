@@ -61,19 +61,22 @@ export function volumeByWeight(weighing: {
 }
 
 /**
- * What is left in an open container from a level judged as a share of it, 0–1; a keg or a bottle.
+ * What is left in an open container from a level judged as a share of it, 0–1: a bottle, a keg, a box; as it measures at 20 °C.
  *
- * `readingSd` is of the share (see `DEFAULT_UNCERTAINTY`). 0.4 of 750 ml at 0.0289 → 300 ± 21.7 ml.
+ * `readingSd` is of the share (see `DEFAULT_UNCERTAINTY`); an empty one is seen to be empty, and a full one to be full.
+ * `atCold` is `levelAt20` of what is in it, where it stands in the cold: never more than the size, to which a bottle is
+ * filled at 20 °C. 0.4 of 750 ml at 0.0289 → 300 ± 21.7 ml; 0.5 of 700 ml at −18 °C (1.024) → 358.4 ml.
  */
-export function volumeByLevel(level: { share: number; volumeMl: number; readingSd: number }): OpenVolume {
-  requireWithin(level.share, { what: "The part left in an open container", low: 0, high: 1 });
-  return { volumeMl: level.share * level.volumeMl, sd: level.readingSd * level.volumeMl };
-}
-
-/** As `volumeByLevel`, from tenths. 4 tenths of 750 ml → 300 ml. */
-export function volumeByTenths(level: { tenths: number; volumeMl: number; readingSd: number }): OpenVolume {
-  requireWithin(level.tenths, { what: "The level of an open container in tenths", low: 0, high: 10 });
-  return volumeByLevel({ ...level, share: level.tenths / 10 });
+export function volumeByLevel(level: {
+  share: number;
+  volumeMl: number;
+  readingSd: number;
+  atCold?: number;
+}): OpenVolume {
+  const { share, volumeMl, readingSd, atCold = 1 } = level;
+  requireWithin(share, { what: "The part left in an open container", low: 0, high: 1 });
+  if (share === 0 || share === 1) return { volumeMl: share * volumeMl, sd: 0 };
+  return { volumeMl: Math.min(volumeMl, share * volumeMl * atCold), sd: readingSd * volumeMl };
 }
 
 type EmptyWeight = { emptyG: number; sd: number; source: TareSource };

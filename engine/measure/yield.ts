@@ -1,5 +1,7 @@
 import jstat from "jstat";
 import { requireWithin } from "#engine/measure/range.ts";
+import { juiceShare, PRODUCE, usualDensity } from "#engine/measure/usual-figures.ts";
+import { foldName } from "#engine/name.ts";
 
 /** What one piece of a fruit is believed to give, and how firmly. */
 export type YieldBelief = {
@@ -30,6 +32,31 @@ export const YIELD_PRIORS = {
 
 function prior({ meanMl, fruit }: { meanMl: number; fruit: string }): YieldBelief {
   return { meanMl, spreadMl: meanMl / 4, pieces: 1, batches: 2, source: `USDA SR26, juice of one ${fruit}` };
+}
+
+/**
+ * What one piece of a fruit is believed to give before any was pressed, by its name and, where known, its weight as
+ * bought (the calibre of the box): the published juice of one, or that share of its own weight.
+ *
+ * Sources: `YIELD_PRIORS`; `juiceShare` and `usualDensity` (USDA SR26; grapefruit has no weight as bought). Undefined for
+ * other fruit. "Limes" of 60 g → 60 · 0.55 ÷ 1.041 = 31.7 ml; of unknown weight → 42.2 ml.
+ */
+export function priorYield(fruit: string, pieceG: number | null): YieldBelief | undefined {
+  const name = usualFruit(fruit);
+  if (name === undefined) return undefined;
+  const prior = YIELD_PRIORS[name];
+  const produce = PRODUCE[name];
+  const share = produce === undefined ? undefined : juiceShare(produce);
+  const density = usualDensity(`${name} juice`)?.figure;
+  if (pieceG === null || share === undefined || density === undefined) return prior;
+  const meanMl = (pieceG * share) / density;
+  return { ...prior, meanMl, spreadMl: meanMl / 4, source: `${prior.source}, at ${pieceG} g a piece` };
+}
+
+function usualFruit(fruit: string): keyof typeof YIELD_PRIORS | undefined {
+  const words = foldName(fruit);
+  const names = Object.keys(YIELD_PRIORS) as (keyof typeof YIELD_PRIORS)[];
+  return names.find((name) => new RegExp(`^(?:\\S+ )?${name}s?$`).test(words));
 }
 
 /** How much of what was known counts after one more batch: fruit changes with the season (common practice). */

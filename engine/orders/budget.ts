@@ -15,8 +15,8 @@ export type Wanted = {
 
 /** Expected cost of running short with so many units bought, in major units. */
 export function shortageCost({ position, unit, lostMargin }: Wanted, quantity: number): number {
-  const { demand, onHand, onOrder, isCount } = position;
-  const stock = onHand + onOrder + quantity * unit.size;
+  const { demand, onHand, spoils, onOrder, isCount } = position;
+  const stock = onHand - spoils + onOrder + quantity * unit.size;
   return expectedShort(demand, stock, { isCount }) * (lostMargin ?? costPerBase(unit));
 }
 

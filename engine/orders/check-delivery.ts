@@ -5,6 +5,7 @@ import type { Facts } from "#engine/facts.ts";
 import { type FilledLine, filledLines } from "#engine/orders/filled-lines.ts";
 import { OPEN_DAYS_AFTER_EXPECTED } from "#engine/orders/open-orders.ts";
 import { businessDateOf, instantToLocal } from "#engine/sales/read/clock.ts";
+import type { Pack } from "#engine/stock/item.ts";
 import type { Delivery } from "#engine/stock/movement.ts";
 import { containersIn, packNamed } from "#engine/stock/pack.ts";
 import { addDays, type BusinessDate, daysBetween, type Instant } from "#engine/time.ts";
@@ -25,6 +26,18 @@ export type LineCheck = {
   pricePaid: number | null;
   /** Paid more (or less) than ordered at, over all that came; 0 where not known. */
   paidMore: number;
+  /** Deposit on what came as the pack has it, and as the invoices charged it (null where nobody wrote it); major units. */
+  depositDue: number;
+  depositCharged: number | null;
+};
+
+/** Deposits of all that came on an order's invoices, in major units. */
+export type Deposits = {
+  due: number;
+  charged: number | null;
+  /** Empty containers handed back, and their deposit, which is to be credited. */
+  empties: number;
+  back: number;
 };
 
 /** What came on the order's invoices without being on the order, or beyond it. */
@@ -44,6 +57,7 @@ export type OrderCheck = {
   invoices: string[];
   lines: LineCheck[];
   unordered: Unordered[];
+  deposits: Deposits;
 };
 
 /** A price differs when it is off by more than half a cent a container: rounding of a total is less. */
@@ -69,7 +83,8 @@ export function checkOrder(facts: Facts, order: string, at: Instant): OrderCheck
       placed,
       invoices,
       lines: checks,
-      unordered: unordered(facts, { supplier, placed, invoices, at }, filled, checks),
+      unordered: unordered(facts, invoiced(facts, { supplier, placed, invoices, at }), filled, checks),
+      deposits: invoiceDeposits(facts, invoiced(facts, { supplier, placed, invoices, at })),
     };
   });
 }
@@ -125,7 +140,48 @@ function checkLine(
     priceOrdered,
     pricePaid,
     paidMore: isChanged ? (pricePaid - priceOrdered) * priced : 0,
+    ...depositsOf(facts, { pack, received, filledBy }),
   };
+}
+
+/** A delivery that fills several lines is shared out among them by what each took of it. */
+function depositsOf(
+  facts: Facts,
+  { pack, received, filledBy }: { pack: Pack; received: number; filledBy: FilledLine["filledBy"] },
+): Pick<LineCheck, "depositDue" | "depositCharged"> {
+  const charged = filledBy.flatMap(({ delivery, containers }) =>
+    delivery.depositMinor === null
+      ? []
+      : [(delivery.depositMinor * containers) / containersOf(facts.catalogue, delivery)],
+  );
+  return {
+    depositDue: major(facts, received * (pack.depositMinor ?? 0)),
+    depositCharged: charged.length === 0 ? null : major(facts, sumOf(charged)),
+  };
+}
+
+function invoiceDeposits(facts: Facts, deliveries: readonly Delivery[]): Deposits {
+  const { catalogue } = facts;
+  const depositOf = (delivery: Delivery) => {
+    const date = businessDateOf(delivery.at, catalogue.venue);
+    return packNamed(catalogue, { ...delivery, date })?.depositMinor ?? 0;
+  };
+  const charged = deliveries.flatMap(({ depositMinor }) => (depositMinor === null ? [] : [depositMinor]));
+  const returned = deliveries.filter(({ empties }) => empties !== null);
+  return {
+    due: major(facts, sumOf(deliveries.map((one) => containersOf(catalogue, one) * depositOf(one)))),
+    charged: charged.length === 0 ? null : major(facts, sumOf(charged)),
+    empties: sumOf(returned.map(({ empties }) => empties ?? 0)),
+    back: major(facts, sumOf(returned.map((one) => (one.empties ?? 0) * depositOf(one)))),
+  };
+}
+
+function major({ catalogue }: Facts, minor: number): number {
+  return minor / 10 ** currencyDigits(catalogue.venue.currency);
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }
 
 function paidPerContainer({ catalogue }: Facts, delivery: Delivery): number | null {
@@ -140,14 +196,22 @@ function containersOf(catalogue: Facts["catalogue"], delivery: Delivery): number
   return pack === undefined ? 0 : containersIn(pack, delivery.quantity, delivery.of);
 }
 
+type Invoiced = { supplier: string; placed: Instant; invoices: readonly string[]; at: Instant };
+
+/** All that came on an order's invoices, ordered or not. */
+function invoiced({ book }: Facts, { supplier, placed, invoices, at }: Invoiced): Delivery[] {
+  return book.deliveries.filter(
+    (delivery) =>
+      delivery.supplier === supplier &&
+      delivery.at >= placed &&
+      delivery.at <= at &&
+      invoices.includes(delivery.invoice),
+  );
+}
+
 function unordered(
-  { catalogue, book }: Facts,
-  {
-    supplier,
-    placed,
-    invoices,
-    at,
-  }: { supplier: string; placed: Instant; invoices: readonly string[]; at: Instant },
+  { catalogue }: Facts,
+  deliveries: readonly Delivery[],
   filled: readonly FilledLine[],
   checks: readonly LineCheck[],
 ): Unordered[] {
@@ -155,29 +219,21 @@ function unordered(
   for (const { delivery, containers } of filled.flatMap(({ filledBy }) => filledBy))
     taken.set(delivery, (taken.get(delivery) ?? 0) + containers);
   const short = checks.filter(({ state }) => state !== "whole");
-  return book.deliveries
-    .filter(
-      (delivery) =>
-        delivery.supplier === supplier &&
-        delivery.at >= placed &&
-        delivery.at <= at &&
-        invoices.includes(delivery.invoice),
-    )
-    .flatMap((delivery) => {
-      const quantity = containersOf(catalogue, delivery) - (taken.get(delivery) ?? 0);
-      if (quantity <= 1e-9) return [];
-      const { category } = itemNamed(catalogue, delivery.item);
-      const stands =
-        short.find(({ item }) => item === delivery.item) ??
-        short.find(({ item }) => itemNamed(catalogue, item).category === category);
-      return [
-        {
-          item: delivery.item,
-          pack: delivery.pack,
-          quantity,
-          invoice: delivery.invoice,
-          insteadOf: stands?.item ?? null,
-        },
-      ];
-    });
+  return deliveries.flatMap((delivery) => {
+    const quantity = containersOf(catalogue, delivery) - (taken.get(delivery) ?? 0);
+    if (quantity <= 1e-9) return [];
+    const { category } = itemNamed(catalogue, delivery.item);
+    const stands =
+      short.find(({ item }) => item === delivery.item) ??
+      short.find(({ item }) => itemNamed(catalogue, item).category === category);
+    return [
+      {
+        item: delivery.item,
+        pack: delivery.pack,
+        quantity,
+        invoice: delivery.invoice,
+        insteadOf: stands?.item ?? null,
+      },
+    ];
+  });
 }

@@ -2,13 +2,15 @@ import { itemNamed } from "#engine/catalogue.ts";
 import { chanceAbove, type Demand } from "#engine/demand/distribution.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import { PUNCTUAL, withLateness } from "#engine/orders/lateness.ts";
+import { usableBy } from "#engine/orders/lots.ts";
 import type { Outlook } from "#engine/orders/outlook.ts";
 import { criticalRatio, parOf } from "#engine/orders/par.ts";
 import { type BuyingUnit, unitsFor } from "#engine/orders/purchase.ts";
+import { levelByMargin } from "#engine/orders/service-level.ts";
 import { lastsThrough, whyLine } from "#engine/orders/why.ts";
 import { instantToLocal } from "#engine/sales/read/clock.ts";
 import type { Of } from "#engine/stock/movement.ts";
-import { addHours, type Instant } from "#engine/time.ts";
+import { addHours, hoursBetween, type Instant } from "#engine/time.ts";
 
 /** One line of an order. Amounts in `base` units, money in major units. */
 export type OrderPlanLine = {
@@ -19,8 +21,13 @@ export type OrderPlanLine = {
   of: Of;
   base: BaseUnit;
   onHand: number;
+  /** Of what is on hand: past its date before it is used, and so not counted on. */
+  spoils: number;
   onOrder: number;
+  /** The one that is ordered up to: set by hand where there is one. */
   par: number;
+  parSet: number | null;
+  parComputed: number;
   /** Mean demand from now until the line no longer has to last. */
   expectedUse: number;
   /** Chance to run out before the next delivery, which nothing ordered now can help. */
@@ -32,6 +39,8 @@ export type OrderPlanLine = {
   usedRatio: number;
   /** Null when the price is not known. */
   cost: number | null;
+  /** Deposits on its containers, beside the cost; 0 without. */
+  deposit: number;
   why: string;
 };
 
@@ -41,9 +50,14 @@ export type Position = {
   isCount: boolean;
   onHand: number;
   onHandSd: number;
+  /** Of what is on hand: past its date before it is used. */
+  spoils: number;
   onOrder: number;
+  /** The one that is ordered up to: set by hand where there is one, else computed. */
   par: number;
-  /** Chance of lasting that the par gives. */
+  parSet: number | null;
+  parComputed: number;
+  /** Chance of lasting that the computed par gives. */
   serviceLevel: number;
   /** It spoils before the delivery after the next one. */
   isSpoilt: boolean;
@@ -78,7 +92,7 @@ export function positionOf(
 ): Position | undefined {
   const stock = outlook.onHand.get(item);
   if (stock === undefined) return undefined;
-  const { base, shelfLifeDays } = itemNamed(outlook.facts.catalogue, item);
+  const { base, shelfLifeDays, par: parSet } = itemNamed(outlook.facts.catalogue, item);
   const spoilsAt = shelfLifeDays === null ? null : addHours(arrives, 24 * shelfLifeDays);
   const isSpoilt = spoilsAt !== null && spoilsAt <= coversUntil;
   const until = isSpoilt ? spoilsAt : coversUntil;
@@ -89,13 +103,25 @@ export function positionOf(
   const late = outlook.lateness.get(supplier) ?? PUNCTUAL;
   // What spoils by then is not kept for a delivery that may come late.
   const demand = isSpoilt ? inTimeDemand : withLateness(inTimeDemand, perDay, late);
-  const serviceLevel = levelOf(outlook, item, isSpoilt);
-  const par = parOf({ demand, isCount, serviceLevel });
+  const days = sum(cover.days.map(({ share }) => share));
+  const serviceLevel = levelOf(outlook, item, {
+    isSpoilt,
+    demand,
+    days,
+    daysBetweenOrders: hoursBetween(arrives, coversUntil) / 24,
+  });
+  const parComputed = parOf({ demand, isCount, serviceLevel });
+  const par = parSet ?? parComputed;
   const toNext = outlook.demandUntil(arrives).demand.total.get(item) ?? NONE;
   const open = outlook.open.filter((order) => order.item === item);
   const onOrder = sum(open.map(({ quantity }) => quantity));
   // The book can come to less than nothing on the shelf; the shelf cannot.
   const held = Math.max(0, stock.quantity);
+  const usable = usableBy(outlook.lotsOf(item, held), {
+    today: 0,
+    until: hoursBetween(outlook.at, coversUntil) / 24,
+    perDay: perDay.mean,
+  });
   const nextDate = instantToLocal(arrives, outlook.facts.catalogue.venue).slice(0, 10);
   const inTime = sum(open.filter(({ expected }) => expected <= nextDate).map(({ quantity }) => quantity));
   return {
@@ -103,14 +129,17 @@ export function positionOf(
     isCount,
     onHand: held,
     onHandSd: stock.sd,
+    spoils: held - usable,
     onOrder,
     par,
+    parSet,
+    parComputed,
     serviceLevel,
     isSpoilt,
     demand,
     demandToNext: withLateness(toNext, perDay, late),
     stockToNext: held + inTime,
-    short: Math.max(0, par - held - onOrder),
+    short: Math.max(0, par - usable - onOrder),
     through: lastsThrough(item, held, { days: cover.demand.days, incoming: open }),
     days: cover.days,
   };
@@ -121,14 +150,18 @@ function perDayOf({ mean, variance }: Demand, days: readonly { share: number }[]
   return count > 0 ? { mean: mean / count, variance: variance / count } : NONE;
 }
 
-function levelOf({ facts, costs, lostMargins }: Outlook, item: string, isSpoilt: boolean): number {
-  const { serviceLevel } = itemNamed(facts.catalogue, item);
-  const wanted = serviceLevel ?? facts.catalogue.venue.serviceLevel;
+/** The item's own level, else the venue's, else by the margin at risk; what spoils first is weighed against waste. */
+function levelOf(
+  { facts, costs, lostMargins }: Outlook,
+  item: string,
+  { isSpoilt, ...cover }: { isSpoilt: boolean; demand: Demand; days: number; daysBetweenOrders: number },
+): number {
+  const stated = itemNamed(facts.catalogue, item).serviceLevel ?? facts.catalogue.venue.serviceLevel;
+  const lostMargin = lostMargins.get(item) ?? null;
+  const costPerBase = costs.get(item) ?? null;
+  const wanted = stated ?? levelByMargin({ lostMargin, costPerBase, ...cover });
   if (!isSpoilt) return wanted;
-  const ratio = criticalRatio({
-    shortCost: lostMargins.get(item) ?? null,
-    overCost: costs.get(item) ?? null,
-  });
+  const ratio = criticalRatio({ shortCost: lostMargin, overCost: costPerBase });
   return ratio === null ? wanted : Math.min(MOST_LEVEL, Math.max(LEAST_LEVEL, ratio));
 }
 
@@ -139,8 +172,8 @@ export function lineOf(
   unit: BuyingUnit,
   quantity: number,
 ): OrderPlanLine {
-  const { item, isCount, demand, onHand, onOrder } = position;
-  const stock = onHand + onOrder;
+  const { item, isCount, demand, onHand, onOrder, spoils } = position;
+  const stock = onHand - spoils + onOrder;
   const runOutChance = runOutChanceOf(position);
   return {
     item,
@@ -149,15 +182,25 @@ export function lineOf(
     of: unit.of,
     base: itemNamed(outlook.facts.catalogue, item).base,
     onHand,
+    spoils,
     onOrder,
     par: position.par,
+    parSet: position.parSet,
+    parComputed: position.parComputed,
     expectedUse: demand.mean,
     runOutChance,
     runOutChanceWith: chanceAbove(uncertain(position, demand), stock + quantity * unit.size, { isCount }),
     runOutChanceWithout: chanceAbove(uncertain(position, demand), stock, { isCount }),
     usedRatio: outlook.usedRatios.get(item)?.ratio ?? 1,
     cost: unit.price === null ? null : unit.price * quantity,
-    why: whyLine({ through: position.through, runOutChance, days: position.days }),
+    deposit: unit.deposit * quantity,
+    why: whyLine({
+      through: position.through,
+      runOutChance,
+      days: position.days,
+      spoils,
+      parSet: position.parSet !== null,
+    }),
   };
 }
 

@@ -20,8 +20,10 @@ export type SupplierOrder = {
   arrives: Instant | null;
   coversUntil: Instant | null;
   lines: OrderPlanLine[];
-  /** Of the lines whose price is known, in major units. */
+  /** Goods, of the lines whose price is known, in major units. */
   total: number;
+  /** Deposits on the containers ordered, which come on top and back with the empties. */
+  deposits: number;
   /** Whether the lines reach the supplier's least value and least cases. */
   minimumMet: boolean;
   /** What is missing to the least value, in major units, and to the least cases. */
@@ -161,6 +163,7 @@ function supplierOrder(
     ...next,
     lines,
     total,
+    deposits: lines.reduce((sum, { deposit }) => sum + deposit, 0),
     minimumMet: missingValue <= 1e-9 && missingCases <= 1e-9,
     missingValue,
     missingCases,

@@ -7,6 +7,7 @@ import { asUsed, type UsedRatio, usedRatios } from "#engine/demand/used-ratio.ts
 import type { Facts } from "#engine/facts.ts";
 import { type Lateness, latenessBySupplier } from "#engine/orders/lateness.ts";
 import { lostMargins } from "#engine/orders/lost-margin.ts";
+import { type LotsReader, lotsReader } from "#engine/orders/lots.ts";
 import { type OpenOrder, openOrders } from "#engine/orders/open-orders.ts";
 import { tradingDays } from "#engine/orders/trading-days.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
@@ -22,6 +23,8 @@ export type Outlook = {
   date: BusinessDate;
   model: DemandModel;
   onHand: Map<string, OnHand>;
+  /** What is on hand of an item by when it came, for what keeps for days. */
+  lotsOf: LotsReader;
   open: OpenOrder[];
   /** By supplier; one that is not in it has no past. */
   lateness: Map<string, Lateness>;
@@ -67,6 +70,7 @@ export function outlookAt(facts: Facts, sales: readonly SaleGroup[], at: Instant
     date,
     model,
     onHand: stock,
+    lotsOf: lotsReader(facts, at),
     open: openOrders(facts, at),
     lateness: latenessBySupplier(facts, at),
     costs,

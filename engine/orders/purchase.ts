@@ -1,5 +1,6 @@
 import type { Catalogue } from "#engine/catalogue.ts";
 import { containerPrice } from "#engine/costing/pack-price.ts";
+import { currencyDigits } from "#engine/currency.ts";
 import type { Pack } from "#engine/stock/item.ts";
 import type { Of } from "#engine/stock/movement.ts";
 import { containerSize } from "#engine/stock/pack.ts";
@@ -14,6 +15,8 @@ export type BuyingUnit = {
   cases: number;
   /** Major units; null when nobody wrote the price down. */
   price: number | null;
+  /** Deposit on its containers in major units, beside the price; 0 without. */
+  deposit: number;
 };
 
 /** A case of 6 × 700 ml that is not split → a case of 4200 ml. */
@@ -27,6 +30,7 @@ export function buyingUnit(catalogue: Catalogue, pack: Pack): BuyingUnit {
     size: containerSize(catalogue, pack) * containers,
     cases: of === "case" ? 1 : 1 / pack.perCase,
     price: price === null ? null : price * containers,
+    deposit: (containers * (pack.depositMinor ?? 0)) / 10 ** currencyDigits(catalogue.venue.currency),
   };
 }
 

@@ -21,8 +21,12 @@ export type PastItem = {
   shelfLifeDays: number | null;
   /** Major units a base unit; 0 where no price is known. */
   costPerBase: number;
-  /** The item's own service level; null follows the venue's. */
-  ownLevel: number | null;
+  /** The service level of the item or else the venue; null goes by the margin at risk. */
+  statedLevel: number | null;
+  /** Set by hand, in base units; null is computed. */
+  parSet: number | null;
+  /** Major units lost by a base unit short; null when not known. */
+  lostMargin: number | null;
   /** What pays best where it spoils first; null where that is not known. */
   spoiltLevel: number | null;
   use: Float64Array;
@@ -39,7 +43,7 @@ export function pastItems(
   const costs = unitCosts(facts, at);
   const readUse = serveUseReader(catalogue, sales, { asOf: model.asOf, raw: true });
   const lost = lostMargins(facts, sales, { model, readUse, costs, dates: dates.slice(0, 7) });
-  return [...catalogue.items.values()].flatMap(({ name, base, shelfLifeDays, serviceLevel }) => {
+  return [...catalogue.items.values()].flatMap(({ name, base, shelfLifeDays, serviceLevel, par }) => {
     const own = use.get(name);
     const sum = own?.reduce((total, value) => total + value, 0) ?? 0;
     if (own === undefined || sum <= 0) return [];
@@ -57,7 +61,9 @@ export function pastItems(
         isCount: base === "each",
         shelfLifeDays,
         costPerBase: cost ?? 0,
-        ownLevel: serviceLevel,
+        statedLevel: serviceLevel ?? catalogue.venue.serviceLevel,
+        parSet: par,
+        lostMargin: lost.get(name) ?? null,
         spoiltLevel: criticalRatio({ shortCost: lost.get(name) ?? null, overCost: cost }),
         use: own,
       },

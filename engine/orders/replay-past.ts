@@ -10,15 +10,33 @@ import { type PastItem, pastItems } from "#engine/orders/replay-items.ts";
 import { tradeDone, tradingDays } from "#engine/orders/trading-days.ts";
 import { businessDateOf, instantToLocal, localToInstant } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
-import { addDays, addHours, type BusinessDate, datesFrom, daysBetween, type Instant } from "#engine/time.ts";
+import {
+  addDays,
+  addHours,
+  type BusinessDate,
+  datesFrom,
+  daysBetween,
+  hoursBetween,
+  type Instant,
+} from "#engine/time.ts";
+
+/** What was to be expected of an item, by its position among the items, over the days that an order had to last. */
+export type PastNeed = {
+  index: number;
+  demand: Demand;
+  isSpoilt: boolean;
+  days: number;
+  daysBetweenOrders: number;
+};
 
 /** A chance to order: by its day and the share of that day's trade then done, to arrive before a later day's. */
 export type PastOrder = {
   day: number;
   tradeDone: number;
   arrives: number;
-  /** What was then to be expected, by position among the items. */
-  items: { index: number; demand: Demand; isSpoilt: boolean }[];
+  /** The day that the order after it arrives on: until then this one has to last. */
+  coversUntil: number;
+  items: PastNeed[];
 };
 
 /** Weeks of a venue's own past, to try ways of ordering on. */
@@ -26,6 +44,25 @@ export type Past = { dates: BusinessDate[]; items: PastItem[]; orders: PastOrder
 
 /** Days of sales that a forecast must be able to look back on. */
 const LOOK_BACK_DAYS = 21;
+
+/** The stretch of a past from one day until before another, by position. */
+export function stretchOf(
+  { dates, items, orders }: Past,
+  { from, until }: { from: number; until: number },
+): Past {
+  return {
+    dates: dates.slice(from, until),
+    items: items.map((item) => ({ ...item, use: item.use.subarray(from, until) })),
+    orders: orders
+      .filter(({ day }) => day >= from && day < until)
+      .map((order) => ({
+        ...order,
+        day: order.day - from,
+        arrives: order.arrives - from,
+        coversUntil: order.coversUntil - from,
+      })),
+  };
+}
 
 type PastQuestion = { facts: Facts; sales: readonly SaleGroup[]; at: Instant; weeks: number };
 
@@ -63,6 +100,7 @@ function pastOrders(
   const { venue } = catalogue;
   const from = dates[0] ?? "";
   const start = localToInstant(`${from} ${venue.dayEnds}`, venue);
+  const dayOf = (at: Instant) => daysBetween({ from, to: instantToLocal(at, venue).slice(0, 10) });
   const outlookOn = weekly(from, (asOf) => {
     const model = fitDemand(facts, series, asOf);
     const moment = localToInstant(`${asOf} ${venue.dayEnds}`, venue);
@@ -92,15 +130,23 @@ function pastOrders(
           {
             day,
             tradeDone: tradeDone(orderBy, date, venue),
-            arrives: daysBetween({ from, to: instantToLocal(arrives, venue).slice(0, 10) }),
+            arrives: dayOf(arrives),
+            coversUntil: dayOf(covers),
             items: own.map(([index, { item, shelfLifeDays }]) => {
               const spoils = shelfLifeDays === null ? null : addHours(arrives, 24 * shelfLifeDays);
               const isSpoilt = spoils !== null && spoils <= covers;
-              if (isSpoilt) return { index, isSpoilt, demand: totalOf(demandUntil(spoils).demand, item) };
-              const demand = totalOf(covered.demand, item);
-              const days = covered.days.reduce((sum, { share }) => sum + share, 0);
+              const over = isSpoilt ? demandUntil(spoils) : covered;
+              const demand = totalOf(over.demand, item);
+              const days = over.days.reduce((sum, { share }) => sum + share, 0);
               const perDay = { mean: demand.mean / (days || 1), variance: demand.variance / (days || 1) };
-              return { index, isSpoilt, demand: withLateness(demand, perDay, late) };
+              return {
+                index,
+                isSpoilt,
+                days,
+                daysBetweenOrders: hoursBetween(arrives, covers) / 24,
+                // What spoils by then is not kept for a delivery that may come late.
+                demand: isSpoilt ? demand : withLateness(demand, perDay, late),
+              };
             }),
           },
         ];

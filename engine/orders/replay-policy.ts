@@ -1,3 +1,4 @@
+import { type Lot, usableBy } from "#engine/orders/lots.ts";
 import { unitsFor } from "#engine/orders/purchase.ts";
 import type { PastItem } from "#engine/orders/replay-items.ts";
 import type { Past, PastOrder } from "#engine/orders/replay-past.ts";
@@ -19,17 +20,15 @@ export type ReplayFigures = {
 /** The level an order fills an item up to, in base units. */
 export type ParPolicy = (item: PastItem, order: PastOrder["items"][number]) => number;
 
-/** Stock that came together and spoils together: on this day it is thrown out. */
-type Lot = { amount: number; spoils: number };
 type Shelf = { lots: Lot[]; onOrder: { amount: number; arrives: number }[] };
 
 /**
  * Orders through a past by a policy: each chance fills every item up to its par in what can be bought, deliveries
  * come on their day before the trade, the oldest is used first, and what is past its date is thrown out.
  *
- * Begins with each item at its first par. Supplier minimums and budgets are left aside.
+ * Who looks at dates counts what will be past its date before it is used as not there. Begins with each item at its first par. Supplier minimums and budgets are left aside.
  */
-export function replayPolicy(past: Past, policy: ParPolicy): ReplayFigures {
+export function replayPolicy(past: Past, policy: ParPolicy, { looksAtDates = true } = {}): ReplayFigures {
   const shelves: Shelf[] = past.items.map(() => ({ lots: [], onOrder: [] }));
   const nightsOut = past.items.map(() => 0);
   let [itemNights, standing, spoiltMoney] = [0, 0, 0];
@@ -46,7 +45,11 @@ export function replayPolicy(past: Past, policy: ParPolicy): ReplayFigures {
       for (const order of orders) {
         const own = order.items.find((one) => one.index === index);
         if (own === undefined) continue;
-        const onHand = Math.max(0, before - order.tradeDone * use);
+        const interval = Math.max(1, order.coversUntil - day);
+        const perDay = own.demand.mean / interval;
+        const usable = usableBy(shelf.lots, { today: day, until: order.coversUntil, perDay });
+        const spoils = looksAtDates ? before - usable : 0;
+        const onHand = Math.max(0, before - spoils - order.tradeDone * use);
         const coming = shelf.onOrder.reduce((sum, { amount }) => sum + amount, 0);
         const units = unitsFor({ short: policy(item, own) - onHand - coming, size: item.unit.size });
         if (units > 0) shelf.onOrder.push({ amount: units * item.unit.size, arrives: order.arrives });

@@ -1,8 +1,9 @@
 import type { Facts } from "#engine/facts.ts";
 import { parOf } from "#engine/orders/par.ts";
 import type { PastItem } from "#engine/orders/replay-items.ts";
-import { type Past, type PastOrder, pastOf } from "#engine/orders/replay-past.ts";
+import { type Past, type PastOrder, pastOf, stretchOf } from "#engine/orders/replay-past.ts";
 import { type ParPolicy, type ReplayFigures, replayPolicy } from "#engine/orders/replay-policy.ts";
+import { levelByMargin } from "#engine/orders/service-level.ts";
 import { levelForWorth } from "#engine/orders/worth-level.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { BusinessDate, Instant } from "#engine/time.ts";
@@ -14,26 +15,37 @@ export type Replay = {
   weeks: number;
   /** Items replayed: bought from a supplier with order days, and used. */
   items: number;
-  /** With the settings of the book. */
+  /** With the settings of the book, every par computed. */
   planned: ReplayFigures;
-  /** With pars set by hand: those given, twice the mean weekly use of the others. */
-  byHand: ReplayFigures & { given: number };
-  /** With one service level for all items but those that have their own. Risk falls as stock rises. */
+  /** With the pars set by hand where there are some, the others computed; null where none is set. */
+  handSet: (ReplayFigures & { given: number }) | null;
+  /** Pars of twice the mean weekly use of these very weeks, filled up without a look at dates. */
+  twoWeeks: ReplayFigures;
+  /** With one service level for all items. Risk falls as stock rises. */
   curve: LevelFigures[];
   /** With a level for each item, so that safety stands where it takes little money; by what a run-out is worth. */
   worthCurve: WorthFigures[];
-  /** What needs the least money with no more nights out than by hand; null where nothing tried is as safe. */
+  /** Chosen on the earlier weeks and tried on the later ones; null where there are too few, or nothing is as safe. */
   asSafe: AsSafe | null;
 };
 
 export type LevelFigures = { serviceLevel: number } & ReplayFigures;
 export type WorthFigures = { nightWorth: number } & ReplayFigures;
 
-/** One level for all, or one an item, to be set as its service level. */
-export type AsSafe = ReplayFigures & {
+/**
+ * What took the least money with no more nights out than pars of two weeks' use in the earlier weeks, and what it came
+ * to in the later ones, which the choice knew nothing of. One level for all, or one an item, to be set as its own.
+ */
+export type AsSafe = {
   serviceLevel: number | null;
   nightWorth: number | null;
   levels: { item: string; serviceLevel: number }[];
+  /** First day of the weeks that it was tried on; those before are the ones it was chosen on. */
+  triedFrom: BusinessDate;
+  tried: ReplayFigures;
+  /** In the same weeks: with the book's settings, and with pars of twice the weekly use of the earlier weeks. */
+  planned: ReplayFigures;
+  twoWeeks: ReplayFigures;
 };
 
 export type ReplayQuestion = {
@@ -41,11 +53,13 @@ export type ReplayQuestion = {
   sales: readonly SaleGroup[];
   at: Instant;
   weeks?: number;
-  /** Pars set by hand, in base units. */
+  /** Pars set by hand beside those of the book, in base units. */
   pars?: ReadonlyMap<string, number>;
 };
 
 const REPLAY_WEEKS = 12;
+/** Fewer weeks than these are not cut in two: a handful of nights decides nothing. */
+const LEAST_WEEKS_TO_CHOOSE = 4;
 const LEVELS = [0.7, 0.8, 0.9, 0.95, 0.98, 0.99, 0.995, 0.998, 0.999] as const;
 /** Major units of the venue's currency that a night without an item is held to be worth. */
 const WORTHS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20] as const;
@@ -70,33 +84,47 @@ export function replay({
   const past = pastOf({ facts, sales, at, weeks });
   if (past === null) return null;
   const [from = "", to = ""] = [past.dates[0], past.dates.at(-1)];
-  const byHand = replayPolicy(past, (item) => pars.get(item.item) ?? twiceWeekly(item));
-  const curve = LEVELS.map((level) => ({ serviceLevel: level, ...replayPolicy(past, atLevel(level)) }));
-  const worthCurve = WORTHS.map((worth) => ({
-    nightWorth: worth,
-    ...replayPolicy(past, parAt(worthLevels(past, worth))),
-  }));
+  const parSetOf = ({ item, parSet }: PastItem) => pars.get(item) ?? parSet;
+  const given = past.items.filter((item) => parSetOf(item) !== null).length;
   return {
     from,
     to,
     weeks: past.dates.length / 7,
     items: past.items.length,
-    planned: replayPolicy(past, atLevel(facts.catalogue.venue.serviceLevel)),
-    byHand: { ...byHand, given: past.items.filter(({ item }) => pars.has(item)).length },
-    curve,
-    worthCurve,
-    asSafe: leastMoney(past, byHand, [
-      ...curve.map((point) => ({ nightWorth: null, ...point })),
-      ...worthCurve.map((point) => ({ serviceLevel: null, ...point })),
-    ]),
+    planned: replayPolicy(past, PLANNED),
+    handSet:
+      given === 0
+        ? null
+        : { ...replayPolicy(past, (item, order) => parSetOf(item) ?? PLANNED(item, order)), given },
+    twoWeeks: twoWeeksFigures(past, past),
+    ...curves(past),
+    asSafe: chosenEarlier(past),
+  };
+}
+
+function curves(past: Past): Pick<Replay, "curve" | "worthCurve"> {
+  return {
+    curve: LEVELS.map((level) => ({
+      serviceLevel: level,
+      ...replayPolicy(
+        past,
+        parAt(() => level),
+      ),
+    })),
+    worthCurve: WORTHS.map((worth) => ({
+      nightWorth: worth,
+      ...replayPolicy(past, parAt(worthLevel(worth))),
+    })),
   };
 }
 
 type Level = (item: PastItem, order: PastOrder["items"][number]) => number;
 
-function atLevel(venueLevel: number): ParPolicy {
-  return parAt(({ ownLevel }) => ownLevel ?? venueLevel);
-}
+/** As the planner orders: the level stated, else by the margin at risk. */
+const PLANNED = parAt(
+  ({ statedLevel, lostMargin, costPerBase }, order) =>
+    statedLevel ?? levelByMargin({ ...order, lostMargin, costPerBase: costPerBase > 0 ? costPerBase : null }),
+);
 
 /** The par at a level; what spoils first is weighed as in the newsvendor problem whatever the level. */
 function parAt(level: Level): ParPolicy {
@@ -110,38 +138,57 @@ function parAt(level: Level): ParPolicy {
   };
 }
 
-function worthLevels({ dates, orders }: Past, worth: number): Level {
-  const counts = new Map<number, number>();
-  for (const { index } of orders.flatMap(({ items }) => items))
-    counts.set(index, (counts.get(index) ?? 0) + 1);
-  return ({ ownLevel, costPerBase }, { index, demand }) =>
-    ownLevel ??
+function worthLevel(worth: number): Level {
+  return ({ costPerBase }, { demand, daysBetweenOrders }) =>
     levelForWorth({
       worth,
-      ordersPerYear: ((counts.get(index) ?? 0) * 365) / dates.length,
+      ordersPerYear: 365 / Math.max(1, daysBetweenOrders),
       costPerBase,
       sd: Math.sqrt(demand.variance),
     });
 }
 
-/** Common practice where nobody reckons: two weeks of use on the shelf. */
-function twiceWeekly({ use }: PastItem): number {
-  return (2 * 7 * use.reduce((sum, value) => sum + value, 0)) / Math.max(1, use.length);
+/** Common practice where nobody reckons: two weeks of use on the shelf, as the weeks known had it. */
+function twoWeeksFigures(past: Past, known: Past): ReplayFigures {
+  const pars = new Map(
+    known.items.map(({ item, use }) => [
+      item,
+      (2 * 7 * use.reduce((sum, value) => sum + value, 0)) / Math.max(1, use.length),
+    ]),
+  );
+  return replayPolicy(past, ({ item }) => pars.get(item) ?? 0, { looksAtDates: false });
 }
 
-type Point = ReplayFigures & { serviceLevel: number | null; nightWorth: number | null };
-
-function leastMoney(past: Past, byHand: ReplayFigures, points: readonly Point[]): AsSafe | null {
-  const [best] = points
-    .filter(({ itemNightsOut }) => itemNightsOut <= byHand.itemNightsOut)
+function chosenEarlier(past: Past): AsSafe | null {
+  const weeks = past.dates.length / 7;
+  if (weeks < LEAST_WEEKS_TO_CHOOSE) return null;
+  const cut = 7 * Math.floor(weeks / 2);
+  const earlier = stretchOf(past, { from: 0, until: cut });
+  const later = stretchOf(past, { from: cut, until: past.dates.length });
+  const { curve, worthCurve } = curves(earlier);
+  const aim = twoWeeksFigures(earlier, earlier).itemNightsOut;
+  const [best] = [
+    ...curve.map((point) => ({ nightWorth: null, ...point })),
+    ...worthCurve.map((point) => ({ serviceLevel: null, ...point })),
+  ]
+    .filter(({ itemNightsOut }) => itemNightsOut <= aim)
     .sort((a, b) => a.stockMoney - b.stockMoney);
   if (best === undefined) return null;
-  return { ...best, levels: best.nightWorth === null ? [] : itemLevels(past, best.nightWorth) };
+  const { serviceLevel, nightWorth } = best;
+  const level = nightWorth === null ? () => serviceLevel ?? 0 : worthLevel(nightWorth);
+  return {
+    serviceLevel,
+    nightWorth,
+    levels: nightWorth === null ? [] : itemLevels(past, level),
+    triedFrom: later.dates[0] ?? "",
+    tried: replayPolicy(later, parAt(level)),
+    planned: replayPolicy(later, PLANNED),
+    twoWeeks: twoWeeksFigures(later, earlier),
+  };
 }
 
-/** Each item's level at its last order, rounded as a person would write it. */
-function itemLevels(past: Past, worth: number): AsSafe["levels"] {
-  const level = worthLevels(past, worth);
+/** Each item's level at its last order, cut to what a person would write, for no level is 1. */
+function itemLevels(past: Past, level: Level): AsSafe["levels"] {
   const last = new Map(
     past.orders.flatMap(({ items }) => items.map((order) => [order.index, order] as const)),
   );
@@ -149,6 +196,6 @@ function itemLevels(past: Past, worth: number): AsSafe["levels"] {
     const order = last.get(index);
     return order === undefined || order.isSpoilt
       ? []
-      : [{ item: item.item, serviceLevel: Math.round(level(item, order) * 1000) / 1000 }];
+      : [{ item: item.item, serviceLevel: Math.floor(level(item, order) * 1000) / 1000 }];
   });
 }

@@ -25,15 +25,16 @@ export type Bought = {
   notCounted: string[];
 };
 
-/** Reckons all items that are used in the week ahead and can be bought. */
+/** Reckons all items that are used in the week ahead, or have a par set by hand, and can be bought. */
 export function boughtItems(outlook: Outlook, calendars: ReadonlyMap<string, NextOrder>): Bought {
   const { catalogue } = outlook.facts;
   const bought: Bought = { wanted: [], unplanned: new Map(), noSupplier: [], notCounted: [] };
   const week = outlook.demandUntil(addHours(outlook.at, WEEK_HOURS)).demand.total;
-  for (const { name, base } of catalogue.items.values()) {
+  for (const { name, base, par } of catalogue.items.values()) {
     const packs = packsInForce(catalogue, name, outlook.date);
     const expectedUse = week.get(name)?.mean ?? 0;
-    if (packs.length === 0 || expectedUse <= 0) continue;
+    // What no drink uses, napkins say, is still ordered up to a par that somebody set.
+    if (packs.length === 0 || (expectedUse <= 0 && par === null)) continue;
     const units = packs
       .filter(({ supplier }) => supplier !== null)
       .map((pack) => buyingUnit(catalogue, pack));

@@ -53,7 +53,7 @@ export function whatIf({ facts, sales, at, changes, days }: WhatIfQuestion): Wha
   const now = outlookAt(facts, sales, at);
   const dates = datesFrom({ from: now.date, to: addDays(now.date, days - 1) });
   const book = changedBook(facts.book, changes, { model: now.model, dates });
-  const then = outlookAt(factsOf(book), sales, at);
+  const then = outlookAt(factsOf(book, facts.holidays), sales, at);
   const [before, after] = [viewOf(now, sales, dates, facts), viewOf(then, sales, dates, facts)];
   const totals = {
     serves: pairOf(before, after, ({ drinks }) => sumOf(drinks)),

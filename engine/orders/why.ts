@@ -33,12 +33,22 @@ export function whyLine({
   through,
   runOutChance,
   days,
+  spoils = 0,
+  parSet = false,
 }: {
   through: BusinessDate | "" | null;
   runOutChance: number;
   days: readonly Pick<DemandDay, "date">[];
+  /** Base units on hand that will be past their date before they are used. */
+  spoils?: number;
+  /** Whether a person set the par. */
+  parSet?: boolean;
 }): string {
-  const chance = `${percent(runOutChance)} chance to run out before the next delivery`;
+  const chance = [
+    `${percent(runOutChance)} chance to run out before the next delivery`,
+    ...(spoils >= 1 ? [`${rounded(spoils)} on hand will be past its date before it is used`] : []),
+    ...(parSet ? ["up to the par set by hand"] : []),
+  ].join("; ");
   if (through === "") return `does not last the first day without it; ${chance}`;
   if (through === null) {
     const last = days.at(-1)?.date;
@@ -50,24 +60,30 @@ export function whyLine({
 /**
  * Why a par is what it is. "9 trading days until Fri 2026-12-04, 95 % sure: 2100 on the average and 640 to be safe"
  *
- * Stock that spoils before lasts for its shelf life instead.
+ * Stock that spoils before lasts for its shelf life instead. A par set by hand says so, and what was computed.
  */
 export function parWhy({
-  position: { days, demand, par, serviceLevel, isSpoilt },
+  position: { days, demand, parComputed, parSet, serviceLevel, isSpoilt },
   until,
   shelfLifeDays,
+  parReason,
 }: {
-  position: Pick<Position, "days" | "demand" | "par" | "serviceLevel" | "isSpoilt">;
+  position: Pick<Position, "days" | "demand" | "parComputed" | "parSet" | "serviceLevel" | "isSpoilt">;
   until: BusinessDate | null;
   shelfLifeDays: number | null;
+  parReason: string;
 }): string {
   const count = `${days.length} trading ${days.length === 1 ? "day" : "days"}`;
   const over =
     isSpoilt && shelfLifeDays !== null
       ? `${count}, for it keeps ${shelfLifeDays} ${shelfLifeDays === 1 ? "day" : "days"}`
       : `${count}${until === null ? "" : ` until ${weekdayOf(until)} ${until}`}`;
-  const safety = Math.max(0, par - demand.mean);
-  return `${over}, ${percent(serviceLevel)} sure: ${rounded(demand.mean)} on the average and ${rounded(safety)} to be safe`;
+  const safety = Math.max(0, parComputed - demand.mean);
+  const byHand =
+    parSet === null
+      ? ""
+      : `set by hand${parReason === "" ? "" : ` (${parReason})`}; computed ${rounded(parComputed)}: `;
+  return `${byHand}${over}, ${percent(serviceLevel)} sure: ${rounded(demand.mean)} on the average and ${rounded(safety)} to be safe`;
 }
 
 function rounded(amount: number): string {

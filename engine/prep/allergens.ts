@@ -57,13 +57,31 @@ function add(found: Map<string, AllergenFrom>, allergen: string, from: string): 
   else if (!held.from.includes(from)) held.from.push(from);
 }
 
-function allergenText({ contains, mayContain }: Pick<Allergens, "contains" | "mayContain">): string {
+/** The same for a small label on a container, which guests' questions are answered from. */
+export function allergensOnLabel({
+  contains,
+  mayContain,
+}: Pick<Allergens, "contains" | "mayContain">): string {
+  return wordsOf({ contains, mayContain, none: "No allergens recorded.", care: "Check before serving." });
+}
+
+function allergenText(found: Pick<Allergens, "contains" | "mayContain">): string {
+  const care = "Check the labels of everything that goes in.";
+  return wordsOf({ ...found, none: "No allergens are recorded.", care });
+}
+
+function wordsOf({
+  contains,
+  mayContain,
+  none,
+  care,
+}: Pick<Allergens, "contains" | "mayContain"> & { none: string; care: string }): string {
   const list = (found: readonly AllergenFrom[]) => found.map(({ allergen }) => allergen).join(", ");
   const parts = [
     contains.length > 0 ? `Contains: ${list(contains)}.` : "",
     mayContain.length > 0 ? `May contain: ${list(mayContain)}.` : "",
-    contains.length + mayContain.length === 0 ? "No allergens are recorded." : "",
-    "Check the labels of everything that goes in.",
+    contains.length + mayContain.length === 0 ? none : "",
+    care,
   ];
   return parts.filter((part) => part !== "").join(" ");
 }

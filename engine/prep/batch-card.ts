@@ -1,18 +1,22 @@
-import { type Catalogue, type CatalogueItem, itemNamed } from "#engine/catalogue.ts";
+import { type Catalogue, itemNamed } from "#engine/catalogue.ts";
 import type { Facts } from "#engine/facts.ts";
 import type { BaseUnit, Unit } from "#engine/measure/units.ts";
 import type { YieldBelief } from "#engine/measure/yield.ts";
 import { type Allergens, allergensOf } from "#engine/prep/allergens.ts";
 import { largestBatch, vesselLoads } from "#engine/prep/batch-size.ts";
+import { measureText, piecesText } from "#engine/prep/card-text.ts";
 import { cautionsOf } from "#engine/prep/cautions.ts";
-import { fruitYield, piecesFor } from "#engine/prep/fruit-yield.ts";
+import { type Corrective, correctiveOf } from "#engine/prep/correction.ts";
+import { fruitYield, type PiecesRange, piecesFor, piecesRange } from "#engine/prep/fruit-yield.ts";
 import { inputsOf } from "#engine/prep/inputs.ts";
 import { type Label, labelOf } from "#engine/prep/label.ts";
 import { type Making, makingOf } from "#engine/prep/making.ts";
+import { strengthPct } from "#engine/prep/strength.ts";
 import { syrupCautions } from "#engine/prep/syrup-check.ts";
 import { useBy } from "#engine/prep/use-by.ts";
 import { type Input, mixedSyrup, weightG } from "#engine/prep/weights.ts";
 import { type YieldSeen, yieldCautions, yieldSeen } from "#engine/prep/yield-seen.ts";
+import { businessDateOf } from "#engine/sales/read/clock.ts";
 import type { BusinessDate } from "#engine/time.ts";
 import { inForce } from "#engine/versions.ts";
 
@@ -23,10 +27,11 @@ export type CardInput = {
   amount: number;
   base: BaseUnit;
   weightG: number | null;
-  /** Pieces that a juicier or drier fruit may take instead. */
+  /** Whole pieces, as the kitchen's own batches taught, and those that a juicier or drier fruit may take instead. */
+  pieces?: number;
   piecesLow?: number;
   piecesHigh?: number;
-  /** As it is read at the bench: "1000 g", "998 g (1000 ml)", "40 pieces (35 to 47)". */
+  /** As it is read at the bench, on a scale of whole grams: "1000 g", "998 g (1000 ml)", "40 pieces (35 to 47)". */
   text: string;
 };
 
@@ -49,6 +54,8 @@ export type BatchCard = {
   expectedYield: number;
   /** What the finished syrup must read; of the item, where the inputs do not tell. */
   targetBrix: number | null;
+  /** What a syrup that reads off its target is mended with; null where a refractometer does not tell. */
+  corrective: Corrective | null;
   /** What the inputs weigh together, where all weights are known. */
   totalWeightG: number | null;
   /** Volume at 20 °C that sugar and water come to by their weights. */
@@ -56,7 +63,10 @@ export type BatchCard = {
   useBy: BusinessDate | null;
   allergens: Allergens;
   cautions: string[];
-  label: Label;
+  /** % vol, of what has any. */
+  abv: number | null;
+  /** One for each vessel, numbered on from the day's batches before. */
+  labels: Label[];
 };
 
 /** A batch card that cannot be written; the message says why and what to do. */
@@ -74,6 +84,8 @@ export type CardQuestion = {
   scaleTo?: { item: string; amount: number };
   /** As much as fills the vessel in whole steps. */
   vessel?: boolean;
+  /** Which of the prep's batches of that day its first vessel is; by default the next after those on record. */
+  batchNo?: number;
 };
 
 /**
@@ -92,27 +104,32 @@ export function batchCard(question: CardQuestion): BatchCard {
       `"${prep}" is not made here on ${date}: it needs a spec and a preps row, or a cut, from that day or before.`,
     );
   }
-  const make = sizeOf(catalogue, making, question);
+  const learnt = fruitYield(facts, making, date);
+  const make = sizeOf(catalogue, making, learnt, question);
   const inputs = inputsOf(making, make);
   const weights = inputs.map((input) => weightG(catalogue, input, date));
   const mix = mixedSyrup(catalogue, inputs, date);
   const item = itemNamed(catalogue, prep);
   const seen = yieldSeen(facts, prep, date);
-  const learnt = fruitYield(facts, making, date);
   const makeMl = item.base === "ml" ? make : null;
+  const targetBrix = mix?.brix ?? item.brix;
+  const abv = item.abv ?? (makeMl === null ? undefined : strengthPct(catalogue, inputs, makeMl));
+  const loads = vesselLoads(make, making).map((load) => load / making.perUnit);
+  const first = question.batchNo ?? 1 + batchesOn(facts, prep, date);
   return {
     prep,
     date,
     make: make / making.perUnit,
     unit: making.unit,
-    loads: vesselLoads(make, making).map((load) => load / making.perUnit),
+    loads,
     inputs: inputs.map((input) => withLearntPieces(cardInput(catalogue, input, date), learnt, make)),
     steps: stepsOf(making.method),
     activeMinutes: making.activeMinutes,
     standingHours: making.standingHours,
     yieldSeen: seen ?? null,
     expectedYield: (make * (seen?.ratio ?? 1)) / making.perUnit,
-    targetBrix: mix?.brix ?? item.brix,
+    targetBrix,
+    corrective: targetBrix === null ? null : (correctiveOf(catalogue, inputs, { date, targetBrix }) ?? null),
     totalWeightG: weights.some((grams) => grams === undefined) ? null : sum(weights),
     volumeMl: mix?.volumeMl ?? null,
     useBy: useBy(date, making.shelfLifeDays),
@@ -122,28 +139,46 @@ export function batchCard(question: CardQuestion): BatchCard {
       ...syrupCautions({ mix, makeMl }),
       ...cautionsOf(catalogue, prep, date),
     ],
-    label: labelOf(catalogue, { prep, madeOn: date }),
+    abv: abv ?? null,
+    labels: loads.map((_, index) => labelOf(catalogue, { prep, madeOn: date, number: first + index, abv })),
   };
 }
 
+/** How many batches of a prep are on record on a business day. */
+function batchesOn({ book, catalogue }: Facts, prep: string, date: BusinessDate): number {
+  const own = book.batches.filter((batch) => batch.prep === prep);
+  return own.filter(({ at }) => businessDateOf(at, catalogue.venue) === date).length;
+}
+
 /** The size asked for, in base units of the prep. */
-function sizeOf(catalogue: Catalogue, making: Making, { date, make, scaleTo, vessel }: CardQuestion): number {
+function sizeOf(
+  catalogue: Catalogue,
+  making: Making,
+  learnt: YieldBelief | undefined,
+  { date, make, scaleTo, vessel }: CardQuestion,
+): number {
   const asked = [make, scaleTo, vessel || undefined].filter((size) => size !== undefined);
   if (asked.length > 1) throw new BatchCardError("Give one size: make, scaleTo or vessel.");
   if (make !== undefined) return aboveNothing(make, "The amount to make") * making.perUnit;
-  if (scaleTo !== undefined) return sizeFromInput(making, scaleTo);
+  if (scaleTo !== undefined) return sizeFromInput(making, learnt, scaleTo);
   if (vessel) return sizeOfVessel(making);
   const version = inForce(catalogue.preps.get(making.prep) ?? [], date);
   return version === undefined ? onePiece(making) : version.yield * making.perUnit;
 }
 
-function sizeFromInput(making: Making, { item, amount }: { item: string; amount: number }): number {
+function sizeFromInput(
+  making: Making,
+  learnt: YieldBelief | undefined,
+  { item, amount }: { item: string; amount: number },
+): number {
   const perUnit = inputsOf(making, 1).find((input) => input.item === item)?.amount;
   if (perUnit === undefined) {
     const names = inputsOf(making, 1).map((input) => `"${input.item}"`);
     throw new BatchCardError(`"${making.prep}" takes no "${item}"; it takes ${names.join(", ")}.`);
   }
-  return aboveNothing(amount, `The amount of "${item}"`) / perUnit;
+  const held = aboveNothing(amount, `The amount of "${item}"`);
+  // Only what is pressed from one fruit alone teaches what a piece gives.
+  return learnt === undefined ? held / perUnit : held * learnt.meanMl;
 }
 
 function sizeOfVessel(making: Making): number {
@@ -162,49 +197,22 @@ function aboveNothing(amount: number, what: string): number {
 }
 
 function cardInput(catalogue: Catalogue, { item: name, amount }: Input, date: BusinessDate): CardInput {
-  const item = itemNamed(catalogue, name);
+  const { base } = itemNamed(catalogue, name);
   const grams = weightG(catalogue, { item: name, amount }, date) ?? null;
-  const line = { item: name, amount, base: item.base, weightG: grams };
-  if (item.base !== "each") return { ...line, text: measureText(item, amount, grams) };
-  // Two standard deviations of a batch's yield: 19 batches in 20 lie between.
-  const spread = 2 * catalogue.venue.uncertainty.yield;
-  const pieces = Math.ceil(amount - 1e-9);
-  const piecesLow = Math.min(pieces, Math.ceil(amount / (1 + spread)));
-  const piecesHigh = Math.max(pieces, Math.ceil(amount / Math.max(0.1, 1 - spread)));
-  return { ...line, piecesLow, piecesHigh, text: piecesText({ pieces, piecesLow, piecesHigh }) };
+  const line = { item: name, amount, base, weightG: grams };
+  return base === "each"
+    ? { ...line, ...onCard(piecesRange(amount, catalogue.venue.uncertainty.yield)) }
+    : { ...line, text: measureText(line) };
+}
+
+function onCard(range: PiecesRange) {
+  return { ...range, text: piecesText(range) };
 }
 
 /** Pressed fruit as the kitchen's own batches taught it; `amount` stays the sheet's, by which the book reckons use. */
 function withLearntPieces(line: CardInput, learnt: YieldBelief | undefined, make: number): CardInput {
   if (learnt === undefined || line.base !== "each") return line;
-  const { pieces, piecesLow, piecesHigh } = piecesFor(learnt, make);
-  return { ...line, piecesLow, piecesHigh, text: piecesText({ pieces, piecesLow, piecesHigh }) };
-}
-
-function piecesText({
-  pieces,
-  piecesLow,
-  piecesHigh,
-}: {
-  pieces: number;
-  piecesLow: number;
-  piecesHigh: number;
-}): string {
-  const range = piecesLow < piecesHigh ? ` (${piecesLow} to ${piecesHigh})` : "";
-  return `${pieces} ${pieces === 1 ? "piece" : "pieces"}${range}`;
-}
-
-/** A kitchen scale shows whole grams; below ten of them that is too coarse to weigh by. */
-const FINE_BELOW_G = 10;
-
-function measureText({ base }: CatalogueItem, amount: number, grams: number | null): string {
-  if (grams === null) return `${roundedMl(amount)} ml`;
-  const weight = grams < FINE_BELOW_G ? `${grams.toFixed(1)} g (fine scale)` : `${Math.round(grams)} g`;
-  return base === "g" ? weight : `${weight} (${roundedMl(amount)} ml)`;
-}
-
-function roundedMl(amount: number): string {
-  return amount < 10 ? amount.toFixed(1) : String(Math.round(amount));
+  return { ...line, ...onCard(piecesFor(learnt, make)) };
 }
 
 /** A method as steps: its lines, or else its sentences, without numbers in front. */

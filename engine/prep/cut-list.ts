@@ -1,10 +1,13 @@
 import { baseAmount, type Catalogue, itemNamed } from "#engine/catalogue.ts";
 import { type Demand, demandQuantile } from "#engine/demand/distribution.ts";
 import type { Unit } from "#engine/measure/units.ts";
+import { expectedYield, type YieldBelief } from "#engine/measure/yield.ts";
+import { type PiecesRange, piecesRange } from "#engine/prep/fruit-yield.ts";
 import { madeInUnit } from "#engine/prep/making.ts";
 import type { CutAsk } from "#engine/specs/bill.ts";
 import { recipeInForce } from "#engine/specs/recipe.ts";
 import type { BusinessDate } from "#engine/time.ts";
+import { DEFAULT_SERVICE_LEVEL } from "#engine/venue.ts";
 
 /** One fruit to be cut: how many pieces, what they give, and what is left over on its parts. */
 export type CutLine = {
@@ -14,6 +17,8 @@ export type CutLine = {
   gives: { item: string; amount: number; unit: Unit }[];
   /** Parts of so many pieces that nothing asked for: free to use. */
   spare: { part: string; share: number }[];
+  /** Pieces by what the kitchen's own batches gave, where they taught it, and how many a juicier or drier box may take. */
+  likely: PiecesRange;
 };
 
 /** Something cut from a fruit: an amount in base units, and the shares of a piece's parts that it takes. */
@@ -24,7 +29,12 @@ export type CutWanted = Pick<CutAsk, "source" | "gives" | "amount" | "parts" | "
  *
  * 500 ml juice at 25 ml and 40 wheels at 8 a piece: flesh 20 + 5, skin 5 → 25 pieces, skin of 20 to spare.
  */
-export function cutList(catalogue: Catalogue, wanted: readonly CutWanted[], date: BusinessDate): CutLine[] {
+export function cutList(
+  catalogue: Catalogue,
+  wanted: readonly CutWanted[],
+  date: BusinessDate,
+  learnt: LearntYields = new Map(),
+): CutLine[] {
   const sources = [...new Set(wanted.filter(({ amount }) => amount > 0).map(({ source }) => source))];
   return sources.map((source) => {
     const own = wanted.filter((cut) => cut.source === source && cut.amount > 0);
@@ -37,8 +47,35 @@ export function cutList(catalogue: Catalogue, wanted: readonly CutWanted[], date
       pieces,
       gives: givesOf(catalogue, own, date),
       spare: spare.filter(({ share }) => share > pieces * 1e-9),
+      likely: likelyPieces(own, { learnt, yieldSd: catalogue.venue.uncertainty.yield }),
     };
   });
+}
+
+/** What a piece gives of what is pressed from it, by what is pressed. */
+export type LearntYields = ReadonlyMap<string, YieldBelief>;
+
+/** The part most asked for decides; the spreads of what takes it add up in quadrature (JCGM 100, 5.1.2). */
+function likelyPieces(
+  cuts: readonly CutWanted[],
+  { learnt, yieldSd }: { learnt: LearntYields; yieldSd: number },
+): PiecesRange {
+  const parts = [...new Set(cuts.flatMap((cut) => cut.parts))].map((part) => {
+    const asked = cuts
+      .filter((cut) => cut.parts.includes(part))
+      .map((cut) => likelyShares(cut, learnt.get(cut.gives), yieldSd));
+    const pieces = asked.reduce((sum, { shares }) => sum + shares, 0);
+    const variance = asked.reduce((sum, { shares, sdShare }) => sum + (shares * sdShare) ** 2, 0);
+    return { pieces, sdShare: pieces > 0 ? Math.sqrt(variance) / pieces : 0 };
+  });
+  const most = parts.reduce((a, b) => (b.pieces > a.pieces ? b : a));
+  return piecesRange(most.pieces, most.sdShare);
+}
+
+function likelyShares({ amount, shares }: CutWanted, belief: YieldBelief | undefined, yieldSd: number) {
+  if (belief === undefined) return { shares, sdShare: yieldSd };
+  const likely = amount / belief.meanMl;
+  return { shares: likely, sdShare: expectedYield(belief, likely).sd / amount };
 }
 
 /** Shares asked of each part of one fruit. */
@@ -60,7 +97,7 @@ export function cutsForDrinks(
     const cut = recipeInForce(catalogue, gives, date)?.cut;
     if (cut === undefined) return [];
     const item = itemNamed(catalogue, gives);
-    const level = item.serviceLevel ?? catalogue.venue.serviceLevel;
+    const level = item.serviceLevel ?? catalogue.venue.serviceLevel ?? DEFAULT_SERVICE_LEVEL;
     const amount = demandQuantile(need, level, { isCount: item.base === "each" });
     return [{ source: cut.source, gives, amount, parts: cut.parts, shares: amount / cut.perPiece }];
   });

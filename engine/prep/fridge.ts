@@ -77,7 +77,7 @@ function usePerDay(
   };
   for (const ask of [
     ...saleAsks(catalogue, recent).asks,
-    ...batchAsks(catalogue, book.batches),
+    ...batchAsks(catalogue, book),
     ...lossAsks(catalogue, book.losses),
   ]) {
     const key = ask.kind === "loss" ? "lost" : "used";

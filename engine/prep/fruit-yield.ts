@@ -3,12 +3,8 @@ import type { Facts } from "#engine/facts.ts";
 import { expectedYield, learnYield, type YieldBelief } from "#engine/measure/yield.ts";
 import type { Making } from "#engine/prep/making.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
+import { inputsByBatch } from "#engine/stock/batch-inputs.ts";
 import { addDays, type BusinessDate } from "#engine/time.ts";
-
-/** What a pressed batch says of its fruit in its note: "pressed 92 Lime". */
-export function pressedNote({ pieces, fruit }: { pieces: number; fruit: string }): string {
-  return `pressed ${pieces} ${fruit}`;
-}
 
 const LOOK_BACK_DAYS = 91;
 const BATCHES_MIN = 3;
@@ -17,7 +13,7 @@ const BATCHES_MIN = 3;
 const SPREAD_SHARE = 4;
 
 /**
- * What a piece gives, as learnt from the batches of the last quarter that say how many pieces they took.
+ * What a piece gives, as learnt from the batches of the last quarter of which it is on record how many pieces they took.
  *
  * Starts from the sheet's yield, worth one piece. Undefined for what is not pressed from one fruit alone, and with
  * fewer than three such batches: the sheet's yield then stands.
@@ -39,12 +35,13 @@ export function fruitYield(
     source: "the sheet",
   };
   let seen = 0;
-  const batches = [...book.batches].sort((a, b) => (a.at < b.at ? -1 : 1));
-  for (const { prep, at, made, unit, note } of batches) {
+  const batches = [...inputsByBatch(book)].sort(([a], [b]) => (a.at < b.at ? -1 : 1));
+  for (const [{ prep, at, made, unit }, used] of batches) {
     const day = businessDateOf(at, catalogue.venue);
     if (prep !== making.prep || day >= date || day < addDays(date, -LOOK_BACK_DAYS)) continue;
-    const pieces = piecesIn(note, cut.source);
-    if (pieces === undefined) continue;
+    const fruit = used.find(({ item }) => item === cut.source);
+    const pieces = fruit === undefined ? 0 : baseAmount(catalogue, fruit);
+    if (pieces <= 0) continue;
     belief = learnYield(belief, {
       pieces,
       volumeMl: baseAmount(catalogue, { item: prep, amount: made, unit }),
@@ -54,27 +51,25 @@ export function fruitYield(
   return seen < BATCHES_MIN ? undefined : belief;
 }
 
+/** So many pieces on the average, and how many a juicier or a drier box may take. */
+export type PiecesRange = { pieces: number; piecesLow: number; piecesHigh: number };
+
 /**
- * Pieces that give a volume on the average, and how many a juicier or a drier box may take: two standard deviations,
- * 19 batches in 20. Belief of 25 ml ± 6 worth 400 pieces, 950 ml → 38 (36 to 42).
+ * Pieces that give a volume on the average, with their range: two standard deviations, 19 batches in 20.
+ * Belief of 25 ml ± 6 worth 400 pieces, 950 ml → 38 (36 to 42).
  */
-export function piecesFor(
-  belief: YieldBelief,
-  volumeMl: number,
-): { pieces: number; piecesLow: number; piecesHigh: number } {
+export function piecesFor(belief: YieldBelief, volumeMl: number): PiecesRange {
   const exact = volumeMl / belief.meanMl;
-  const { sd } = expectedYield(belief, exact);
-  const share = Math.min(0.9, (2 * sd) / volumeMl);
+  return piecesRange(exact, expectedYield(belief, exact).sd / volumeMl);
+}
+
+/** Whole pieces about an exact number, which may be off by a share (standard deviation). 44 ± 8 % → 44 (38 to 53). */
+export function piecesRange(exact: number, sdShare: number): PiecesRange {
   const whole = (pieces: number) => Math.ceil(pieces - 1e-9);
+  const share = Math.min(0.9, 2 * sdShare);
   return {
     pieces: whole(exact),
     piecesLow: whole(exact / (1 + share)),
     piecesHigh: whole(exact / (1 - share)),
   };
-}
-
-function piecesIn(note: string, fruit: string): number | undefined {
-  const match = /\bpressed (\d+(?:\.\d+)?) (.+?)(?:;|$)/.exec(note);
-  const pieces = Number(match?.[1]);
-  return match?.[2] === fruit && pieces > 0 ? pieces : undefined;
 }

@@ -1,6 +1,6 @@
-import { fruitOf } from "#engine/costing/portion-cost.ts";
 import type { Making } from "#engine/prep/making.ts";
 import type { Input } from "#engine/prep/weights.ts";
+import { fruitOf } from "#engine/specs/fruit.ts";
 
 /**
  * What a batch of so many base units takes, in each input's base unit; fruit by the shared-parts rule of this batch
@@ -8,7 +8,7 @@ import type { Input } from "#engine/prep/weights.ts";
  */
 export function inputsOf(making: Making, make: number): Input[] {
   const taken = new Map(making.inputs.map(({ item, perUnit }) => [item, perUnit * make]));
-  for (const { item, amount } of fruitOf({ items: [], cuts: making.cuts })) {
+  for (const { item, amount } of fruitOf(making)) {
     taken.set(item, (taken.get(item) ?? 0) + amount * make);
   }
   return [...taken].map(([item, amount]) => ({ item, amount }));

@@ -14,6 +14,7 @@ import {
 } from "#engine/prep/taken.ts";
 import { daysServed } from "#engine/prep/use-by.ts";
 import { addDays, type BusinessDate, datesFrom } from "#engine/time.ts";
+import { DEFAULT_SERVICE_LEVEL } from "#engine/venue.ts";
 
 /** One prep on the day of prep. Amounts are in base units. */
 export type PrepNeed = BatchSize & {
@@ -46,6 +47,9 @@ const DAYS_AHEAD = 7;
 
 /** What stands longer than this is not ready for the same evening; common practice: prep at 14:00, doors at 18:00. */
 const READY_TONIGHT_HOURS = 4;
+
+/** What was made today and came out a little short is not made again for this share of the need. */
+const SCRAP = 0.05;
 
 export type NeedInput = {
   catalogue: Catalogue;
@@ -84,7 +88,8 @@ function needOf(making: Making, known: ReadonlyMap<string, PrepNeed>, input: Nee
   const { catalogue, date, stock, demand } = input;
   const { prep, batchStep, vesselMax } = making;
   const { base, serviceLevel: stated } = itemNamed(catalogue, prep);
-  const serviceLevel = input.levels.get(prep) ?? stated ?? catalogue.venue.serviceLevel;
+  const serviceLevel =
+    input.levels.get(prep) ?? stated ?? catalogue.venue.serviceLevel ?? DEFAULT_SERVICE_LEVEL;
   const quantileOf = (asked: Demand) => demandQuantile(asked, serviceLevel, { isCount: base === "each" });
   const days = daysToServe(making, input);
   const { held, variance } = stockOnDay(prep, input);
@@ -107,8 +112,12 @@ function needOf(making: Making, known: ReadonlyMap<string, PrepNeed>, input: Nee
     needFor(first) - usableStock(good, daily.slice(0, first.length));
   const soon = days.slice(0, isReadyTonight(making) ? 1 : 2);
   const next = days.slice(0, input.pace.get(prep) ?? days.length);
-  const sizeFor = (first: readonly BusinessDate[]) =>
-    batchSize({ short: shortFor(first), batchStep, vesselMax });
+  const isMadeToday = good.some(({ madeOn }) => madeOn === date);
+  const sizeFor = (first: readonly BusinessDate[]) => {
+    const short = shortFor(first);
+    const isScrap = isMadeToday && short < SCRAP * needFor(first);
+    return isScrap ? NOTHING : batchSize({ short, batchStep, vesselMax });
+  };
   const canWait = soon.length < days.length && shortFor(soon) <= 0;
   const size = sizeFor(days);
   return {
@@ -137,7 +146,12 @@ function stockOnDay(prep: string, input: NeedInput): { held: Layer[]; variance: 
   let variance = 0;
   for (const day of input.daysBefore) {
     const taken = directDemand(prep, [day], input.demand);
-    held = afterUse(held, taken.mean, day);
+    // What was made since, and on the day of prep itself, was not there to be used.
+    const [there, later] = [
+      held.filter(({ madeOn }) => madeOn <= day),
+      held.filter(({ madeOn }) => madeOn > day),
+    ];
+    held = [...afterUse(there, taken.mean, day), ...later];
     variance += taken.variance;
   }
   return { held, variance };

@@ -3,10 +3,11 @@ import type { Facts } from "#engine/facts.ts";
 import type { Unit } from "#engine/measure/units.ts";
 import { type ActiveMinutes, activeMinutes } from "#engine/prep/active-minutes.ts";
 import { prepBegins } from "#engine/prep/begins.ts";
-import { type CutLine, cutList, cutsForDrinks } from "#engine/prep/cut-list.ts";
+import { type CutLine, cutList, cutsForDrinks, type LearntYields } from "#engine/prep/cut-list.ts";
 import { type Discard, discardsOf } from "#engine/prep/discard.ts";
 import { forecastForPrep } from "#engine/prep/drinks-demand.ts";
 import { prepStock } from "#engine/prep/fridge.ts";
+import { fruitYield } from "#engine/prep/fruit-yield.ts";
 import { limitsOf } from "#engine/prep/limits.ts";
 import { type Making, makingsOn } from "#engine/prep/making.ts";
 import { type PrepNeed, prepNeeds } from "#engine/prep/need.ts";
@@ -99,6 +100,7 @@ export function planPrep({
     catalogue,
     [...jobs.flatMap(batchCuts), ...cutsForDrinks(catalogue, demand.cutsOn(date), date)],
     date,
+    learntYields(facts, makings, date),
   );
   return {
     date,
@@ -149,6 +151,15 @@ function inputsOnHand(facts: Facts, sales: readonly SaleGroup[], at: Instant): M
   const from = salesNeededFrom(facts, at) ?? "";
   const recent = sales.filter(({ businessDate }) => businessDate >= from);
   return new Map([...onHand(facts, recent, at)].map(([item, { quantity }]) => [item, quantity]));
+}
+
+function learntYields(facts: Facts, makings: readonly Making[], date: BusinessDate): LearntYields {
+  return new Map(
+    makings.flatMap((making) => {
+      const learnt = fruitYield(facts, making, date);
+      return learnt === undefined ? [] : [[making.prep, learnt] as const];
+    }),
+  );
 }
 
 function batchCuts({ making, make }: PrepNeed) {

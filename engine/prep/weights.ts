@@ -77,7 +77,7 @@ export function mixedSyrup(
 }
 
 /** Sugar as % of an item's weight; undefined when nothing says so, or when it is alcoholic. */
-function brixOf(catalogue: Catalogue, name: string, date: BusinessDate): number | undefined {
+export function brixOf(catalogue: Catalogue, name: string, date: BusinessDate): number | undefined {
   const item = itemNamed(catalogue, name);
   if (item.abv !== null && item.abv > 0) return undefined;
   if (item.brix !== null) return item.brix;

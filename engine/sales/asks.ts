@@ -1,3 +1,4 @@
+import type { Book } from "#engine/book.ts";
 import { baseAmount, type Catalogue, itemNamed } from "#engine/catalogue.ts";
 import { foldName } from "#engine/name.ts";
 import { type ReadModifiers, readModifiers } from "#engine/sales/modifiers.ts";
@@ -7,8 +8,10 @@ import { type SoldAs, soldAs } from "#engine/sales/sold-as.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { When } from "#engine/sales/when.ts";
 import { type Bill, billOf, billOfBatch, type Portion } from "#engine/specs/bill.ts";
+import { billAsMade } from "#engine/specs/bill-as-made.ts";
 import { modifyLines, type ServeLine, serveLines, servePortions } from "#engine/specs/serve.ts";
-import type { Batch, Loss } from "#engine/stock/movement.ts";
+import { inputsByBatch } from "#engine/stock/batch-inputs.ts";
+import type { Batch, Loss, UsedInput } from "#engine/stock/movement.ts";
 import type { BusinessDate } from "#engine/time.ts";
 
 /** So many makings of one bill: what was sold, batched or lost, before it is summed by item. */
@@ -257,23 +260,39 @@ function epochIn(ring: Ring, date: BusinessDate): number {
   return low;
 }
 
+/** What the house has made, and what of it did not take what its spec says. */
+export type BatchesMade = Pick<Book, "batches" | "batchInputs">;
+
 /**
- * What the batches made used of their inputs.
+ * What the batches made used of their inputs: by their specs, save for the items a batch is recorded to have used
+ * otherwise.
  *
  * A prep made to order is asked for by the drinks, straight through to its inputs; a batch of it that
  * was logged all the same would take them twice and is left out.
  */
-export function batchAsks(catalogue: Catalogue, batches: readonly Batch[]): Ask[] {
-  return batches.flatMap((batch) => {
+export function batchAsks(catalogue: Catalogue, made: BatchesMade): Ask[] {
+  const usedBy = inputsByBatch(made);
+  return made.batches.flatMap((batch) => {
     if (!itemNamed(catalogue, batch.prep).stocked) return [];
-    const businessDate = businessDateOf(batch.at, catalogue.venue);
-    const amount = baseAmount(catalogue, { item: batch.prep, amount: batch.made, unit: batch.unit });
-    const bill = billOfBatch(catalogue, { prep: batch.prep, amount, date: businessDate });
+    const bill = billOfMade(catalogue, batch, usedBy.get(batch));
     if (bill === undefined) return [];
-    return [
-      { kind: "batch" as const, businessDate, at: batch.at, timed: true, what: batch.prep, times: 1, bill },
-    ];
+    const { at, prep: what } = batch;
+    const businessDate = businessDateOf(at, catalogue.venue);
+    return [{ kind: "batch" as const, businessDate, at, timed: true, what, times: 1, bill }];
   });
+}
+
+/** A batch without a spec in force still used what is recorded. */
+function billOfMade(
+  catalogue: Catalogue,
+  { prep, made, unit, at }: Batch,
+  used: readonly UsedInput[] | undefined,
+): Bill | undefined {
+  const amount = baseAmount(catalogue, { item: prep, amount: made, unit });
+  const bill = billOfBatch(catalogue, { prep, amount, date: businessDateOf(at, catalogue.venue) });
+  if (used === undefined) return bill;
+  const amounts = new Map(used.map((input) => [input.item, baseAmount(catalogue, input)]));
+  return billAsMade(bill ?? { items: [], cuts: [] }, amounts);
 }
 
 /** What was lost: a drink is exploded like a sale, an item made to order is opened up to its inputs. */

@@ -113,7 +113,9 @@ export class FruitDays {
     return [...this.#days.values()].flatMap((days) =>
       [...days.values()].map(({ source, businessDate, parts }) => {
         const asked = [...parts.values()];
-        const most = asked.reduce((a, b) => (b.shares > a.shares ? b : a));
+        // A part of which as much was taken back as sold is not asked for.
+        const some = asked.filter(({ shares }) => shares !== 0);
+        const most = (some.length > 0 ? some : asked).reduce((a, b) => (b.shares > a.shares ? b : a));
         const yields = [...most.yieldSd.values()].reduce((sum, sd) => sum + sd * sd, 0);
         return { source, businessDate, pieces: most.shares, variance: most.variance + yields, parts: asked };
       }),

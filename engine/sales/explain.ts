@@ -12,7 +12,8 @@ import { type BusinessDate, datesFrom, weekdayOf } from "#engine/time.ts";
 /** What became of one business day: its tally before and after, and its lines where a count divides it. */
 export type ChangedDay = {
   businessDate: BusinessDate;
-  new: number;
+  /** Whether the import changes anything of the day. */
+  isMoved: boolean;
   before: DayTally;
   after: DayTally;
   divided: { before: readonly SaleGroup[]; after: readonly SaleGroup[] } | null;
@@ -56,8 +57,7 @@ export function explainImport(
   const before = new Float64Array(tallyUse.items.length);
   const after = new Float64Array(tallyUse.items.length);
   for (const day of changes) {
-    const isMoved = day.new > 0 && day.divided === null;
-    if (!isMoved) tallyUse.countDay(day.businessDate, day.after);
+    if (!day.isMoved || day.divided !== null) tallyUse.countDay(day.businessDate, day.after);
     else {
       tallyUse.addDay(day.businessDate, day.before, before);
       tallyUse.addDay(day.businessDate, day.after, after, true);

@@ -33,10 +33,15 @@ export class OpenedItems {
       const amount = taken[number] as number;
       if (amount === 0) continue;
       const opened = this.#of(number);
-      for (const [at, item] of opened.items.entries())
-        use[item] = (use[item] as number) + amount * (opened.amounts[at] as number);
-      for (const [at, part] of opened.parts.entries())
+      const { items, amounts, parts } = opened;
+      for (let at = 0; at < items.length; at += 1) {
+        const item = items[at] as number;
+        use[item] = (use[item] as number) + amount * (amounts[at] as number);
+      }
+      for (let at = 0; at < parts.length; at += 1) {
+        const part = parts[at] as number;
         shares[part] = (shares[part] ?? 0) + amount * (opened.shares[at] as number);
+      }
     }
     const most = new Map<number, number>();
     for (const [part, asked] of shares.entries()) {

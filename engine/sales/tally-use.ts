@@ -1,26 +1,23 @@
-import { baseAmount, type Catalogue } from "#engine/catalogue.ts";
-import { SaleReader, type SoldLines, sharedChangeDates, type UnmappedSale } from "#engine/sales/asks.ts";
+import type { Catalogue } from "#engine/catalogue.ts";
+import { SaleReader, sharedChangeDates, type UnmappedSale } from "#engine/sales/asks.ts";
 import { OpenedItems } from "#engine/sales/opened-items.ts";
+import { PairPlaces } from "#engine/sales/packed/pairs.ts";
 import type { DayTally } from "#engine/sales/packed/tally.ts";
 import type { TextTable } from "#engine/sales/packed/texts.ts";
-import type { Modifier } from "#engine/sales/ring.ts";
-import { modifyLines, type ServeLine, servePortions } from "#engine/specs/serve.ts";
+import { type Change, changeBy, NONE, Recipes, type Served } from "#engine/sales/recipes.ts";
 import type { BusinessDate } from "#engine/time.ts";
-
-/** What one sale takes of the items its spec names, by number and in base units, before preps are opened up. */
-type Taken = { items: readonly number[]; amounts: readonly number[]; times: number };
 
 type RingState = ReturnType<SaleReader["stateOf"]>;
 
-/** A ring name, and what it meant by modifiers and stretch between two changes. */
+/** What a ring name is between two changes, numbered among all such stretches of all ring names. */
+type Stretch = { number: number; ringName: string; date: BusinessDate; state: RingState | undefined };
+
 type NumberedRing = {
   name: string;
   lastDate: BusinessDate;
-  lastEpoch: number;
-  states: RingState[];
-  sold: (SoldLines | null)[];
-  /** By the number of the text of the modifiers, then by stretch. */
-  byModifiers: (Taken | null)[][];
+  last: Stretch | undefined;
+  /** By the number that the reader has for the time between two changes. */
+  stretches: Stretch[];
 };
 
 /** What is sold, and how much of it the book knows. */
@@ -48,11 +45,14 @@ export class TallyUse {
   /** By the number of the ring name. */
   readonly #rings: NumberedRing[] = [];
   /** By the number of their text. */
-  readonly #effects: (readonly Modifier[])[] = [];
-  /** The plain serve of a list of lines, shared by all modifiers that change nothing in it. */
-  readonly #plain = new Map<readonly ServeLine[], Taken>();
-  readonly #added = new Map<Modifier, { item: number; amount: number } | null>();
-  readonly #poured = new Map<ServeLine, { item: number; amount: number }>();
+  readonly #changes: Change[] = [];
+  #stretchCount = 0;
+  readonly #recipes: Recipes;
+  /** Stretches with the modifiers they were sold with, and what is taken for each. */
+  readonly #pairs = new PairPlaces();
+  readonly #recipeOf: number[] = [];
+  readonly #addedOf: number[] = [];
+  readonly #timesOf: number[] = [];
   readonly #sharedDates: readonly BusinessDate[];
   #opened: { epoch: number; items: OpenedItems } | undefined;
   readonly #taken: Float64Array;
@@ -63,6 +63,7 @@ export class TallyUse {
     this.#texts = texts;
     this.items = [...catalogue.items.keys()];
     this.#itemNumbers = new Map(this.items.map((item, number) => [item, number]));
+    this.#recipes = new Recipes(catalogue, this.#itemNumbers);
     this.#taken = new Float64Array(this.items.length);
     this.#sharedDates = [...sharedChangeDates(catalogue)].sort();
   }
@@ -74,20 +75,20 @@ export class TallyUse {
    */
   addDay(businessDate: BusinessDate, tally: DayTally, use: Float64Array, isCounted = false): void {
     if (tally.count === 0) return;
-    const taken = this.#taken.fill(0);
     const { count, ringName, modifiers, quantity, netMinor } = tally;
     for (let place = 0; place < count; place += 1) {
-      const ring = this.#ringOf(ringName[place] as number, businessDate);
-      if (isCounted) this.#count(ring, businessDate, quantity[place] as number, netMinor[place] as number);
-      const sale = this.#takenOf(ring, modifiers[place] as number, businessDate);
-      if (sale === null) continue;
-      const { items, amounts } = sale;
-      const times = sale.times * (quantity[place] as number);
-      for (let at = 0; at < items.length; at += 1) {
-        const item = items[at] as number;
-        taken[item] = (taken[item] as number) + times * (amounts[at] as number);
-      }
+      const stretch = this.#stretchOf(ringName[place] as number, businessDate);
+      if (isCounted) this.#count(stretch, quantity[place] as number, netMinor[place] as number);
+      const pair = this.#pairOf(stretch, modifiers[place] as number);
+      const recipe = this.#recipeOf[pair] as number;
+      if (recipe === NONE) continue;
+      const times = (this.#timesOf[pair] as number) * (quantity[place] as number);
+      const added = this.#addedOf[pair] as number;
+      this.#recipes.sell(recipe, times);
+      if (added !== NONE) this.#recipes.sell(added, times);
     }
+    const taken = this.#taken.fill(0);
+    this.#recipes.pourInto(taken);
     this.#openedOn(businessDate).add(taken, use);
   }
 
@@ -95,17 +96,14 @@ export class TallyUse {
   countDay(businessDate: BusinessDate, tally: DayTally): void {
     const { count, ringName, quantity, netMinor } = tally;
     for (let place = 0; place < count; place += 1) {
-      const ring = this.#ringOf(ringName[place] as number, businessDate);
-      this.#count(ring, businessDate, quantity[place] as number, netMinor[place] as number);
+      const stretch = this.#stretchOf(ringName[place] as number, businessDate);
+      this.#count(stretch, quantity[place] as number, netMinor[place] as number);
     }
   }
 
-  #count(ring: NumberedRing, businessDate: BusinessDate, quantity: number, netMinor: number): void {
-    let state = ring.states[ring.lastEpoch];
-    if (state === undefined) {
-      state = this.#reader.stateOf(ring.name, businessDate);
-      ring.states[ring.lastEpoch] = state;
-    }
+  #count(stretch: Stretch, quantity: number, netMinor: number): void {
+    stretch.state ??= this.#reader.stateOf(stretch.ringName, stretch.date);
+    const { state } = stretch;
     if (state === "ignore") return;
     const { coverage } = this;
     coverage.quantity += quantity;
@@ -113,7 +111,7 @@ export class TallyUse {
     if (state === "mapped") {
       coverage.mappedQuantity += quantity;
       coverage.mappedNetMinor += netMinor;
-    } else this.#countUnmapped(ring.name, quantity, netMinor, state);
+    } else this.#countUnmapped(stretch.ringName, quantity, netMinor, state);
   }
 
   #countUnmapped(ringName: string, quantity: number, netMinor: number, reason: UnmappedSale["reason"]): void {
@@ -123,123 +121,47 @@ export class TallyUse {
     this.unmapped.set(ringName, held);
   }
 
-  #ringOf(ringName: number, businessDate: BusinessDate): NumberedRing {
+  #stretchOf(ringName: number, businessDate: BusinessDate): Stretch {
     let ring = this.#rings[ringName];
     if (ring === undefined) {
-      const name = this.#texts.textOf(ringName);
-      ring = { name, lastDate: "", lastEpoch: 0, states: [], sold: [], byModifiers: [] };
+      ring = { name: this.#texts.textOf(ringName), lastDate: "", last: undefined, stretches: [] };
       this.#rings[ringName] = ring;
     }
-    if (ring.lastDate !== businessDate) {
-      ring.lastDate = businessDate;
-      ring.lastEpoch = this.#reader.epochOf(ring.name, businessDate);
+    if (ring.lastDate === businessDate && ring.last !== undefined) return ring.last;
+    const epoch = this.#reader.epochOf(ring.name, businessDate);
+    let stretch = ring.stretches[epoch];
+    if (stretch === undefined) {
+      stretch = { number: this.#stretchCount, ringName: ring.name, date: businessDate, state: undefined };
+      this.#stretchCount += 1;
+      ring.stretches[epoch] = stretch;
     }
-    return ring;
+    ring.lastDate = businessDate;
+    ring.last = stretch;
+    return stretch;
   }
 
-  #takenOf(ring: NumberedRing, modifiers: number, businessDate: BusinessDate): Taken | null {
-    let byEpoch = ring.byModifiers[modifiers];
-    if (byEpoch === undefined) {
-      byEpoch = [];
-      ring.byModifiers[modifiers] = byEpoch;
+  #pairOf(stretch: Stretch, modifiers: number): number {
+    const pairs = this.#pairs;
+    const count = pairs.count;
+    const pair = pairs.placeOf(stretch.number, modifiers);
+    if (pair === count) {
+      const served = this.#servedOf(stretch, modifiers);
+      this.#recipeOf.push(served?.recipe ?? NONE);
+      this.#addedOf.push(served?.added ?? NONE);
+      this.#timesOf.push(served?.times ?? 0);
     }
-    const known = byEpoch[ring.lastEpoch];
-    if (known !== undefined) return known;
-    let sold = ring.sold[ring.lastEpoch];
-    if (sold === undefined) {
-      sold = this.#reader.linesOf(ring.name, businessDate) ?? null;
-      ring.sold[ring.lastEpoch] = sold;
-    }
-    const taken = sold === null ? null : this.#takenBy(sold, this.#effectsOf(modifiers));
-    byEpoch[ring.lastEpoch] = taken;
-    return taken;
+    return pair;
   }
 
-  /** Most modifiers change nothing in most drinks, or make the whole drink larger: then the plain serve is used again. */
-  #takenBy(sold: SoldLines, effects: readonly Modifier[]): Taken {
-    const { drink, serves, lines } = sold;
-    let factor = serves;
-    let adds = 0;
-    let removes = 0;
-    let others = 0;
-    for (const effect of effects) {
-      if (effect.effect === "times" && effect.item === null) factor *= effect.factor ?? 1;
-      else if (effect.effect === "add") adds += 1;
-      else if (effect.effect === "remove") removes += 1;
-      else if (effect.effect !== "none" && mayTouch(lines, effects, effect)) others += 1;
+  #servedOf({ ringName, date }: Stretch, modifiers: number): Served | undefined {
+    const sold = this.#reader.linesOf(ringName, date);
+    if (sold === undefined) return undefined;
+    let change = this.#changes[modifiers];
+    if (change === undefined) {
+      change = changeBy(this.#reader.effectsOf(this.#texts.textOf(modifiers)));
+      this.#changes[modifiers] = change;
     }
-    const plain = this.#plainOf(sold);
-    if (adds + removes + others === 0)
-      return factor === 1 ? plain : { items: plain.items, amounts: plain.amounts, times: factor };
-    // An order in which changes apply, and a glass that is topped up, are left to the rule itself.
-    if (others > 0 || (adds > 0 && removes > 0) || hasTop(lines))
-      return this.#numbered(drink, modifyLines(lines, effects), serves);
-    const taken = { items: plain.items.slice(), amounts: plain.amounts.slice(), times: factor };
-    for (const effect of effects) {
-      if (effect.effect === "add") this.#addTo(taken, effect);
-      if (effect.effect === "remove" && effect.item !== null) takeOut(taken, this.#numberOf(effect.item));
-    }
-    return taken;
-  }
-
-  #plainOf({ drink, lines }: SoldLines): Taken {
-    const known = this.#plain.get(lines);
-    if (known !== undefined) return known;
-    const plain = this.#numbered(drink, modifyLines(lines, []), 1);
-    this.#plain.set(lines, plain);
-    return plain;
-  }
-
-  #addTo(taken: { items: number[]; amounts: number[] }, effect: Modifier): void {
-    let line = this.#added.get(effect);
-    if (line === undefined) {
-      const [added] = modifyLines([], [effect]);
-      line = added === undefined ? null : this.#pouredOf(added.line);
-      this.#added.set(effect, line);
-    }
-    if (line === null) return;
-    taken.items.push(line.item);
-    taken.amounts.push(line.amount);
-  }
-
-  #effectsOf(modifiers: number): readonly Modifier[] {
-    const known = this.#effects[modifiers];
-    if (known !== undefined) return known;
-    const effects = this.#reader.effectsOf(this.#texts.textOf(modifiers));
-    this.#effects[modifiers] = effects;
-    return effects;
-  }
-
-  #numbered(drink: string | null, lines: ReturnType<typeof modifyLines>, times: number): Taken {
-    const taken = { items: [] as number[], amounts: [] as number[], times };
-    if (hasTop(lines.map(({ line }) => line))) {
-      const held = drink === null ? undefined : this.#catalogue.drinks.get(drink);
-      for (const { item, amount } of servePortions(this.#catalogue, held, lines)) {
-        taken.items.push(this.#numberOf(item));
-        taken.amounts.push(amount);
-      }
-      return taken;
-    }
-    for (const { line, factor } of lines) {
-      const { item, amount } = this.#pouredOf(line);
-      taken.items.push(item);
-      taken.amounts.push(amount * factor);
-    }
-    return taken;
-  }
-
-  /** A line that says its amount; the lines of a spec come with many modifiers, and are reckoned once. */
-  #pouredOf(line: ServeLine): { item: number; amount: number } {
-    const known = this.#poured.get(line);
-    if (known !== undefined) return known;
-    const { item, amount, unit } = line;
-    if (amount === null || unit === "top") throw new Error(`How much ${item} tops up depends on the glass.`);
-    const poured = {
-      item: this.#numberOf(item),
-      amount: baseAmount(this.#catalogue, { item, amount, unit }),
-    };
-    this.#poured.set(line, poured);
-    return poured;
+    return this.#recipes.served(sold, change);
   }
 
   #openedOn(date: BusinessDate): OpenedItems {
@@ -249,38 +171,4 @@ export class TallyUse {
       this.#opened = { epoch, items: new OpenedItems(this.#catalogue, date, this.#itemNumbers) };
     return this.#opened.items;
   }
-
-  #numberOf(item: string): number {
-    const number = this.#itemNumbers.get(item);
-    if (number === undefined) throw new Error(`A spec names "${item}", which the catalogue has not.`);
-    return number;
-  }
-}
-
-function hasItem(lines: readonly ServeLine[], item: string | null): boolean {
-  for (const line of lines) if (line.item === item) return true;
-  return false;
-}
-
-function hasTop(lines: readonly ServeLine[]): boolean {
-  for (const { amount, unit } of lines) if (amount === null || unit === "top") return true;
-  return false;
-}
-
-function takeOut(taken: { items: number[]; amounts: number[] }, item: number): void {
-  for (let at = taken.items.length - 1; at >= 0; at -= 1) {
-    if (taken.items[at] !== item) continue;
-    taken.items.splice(at, 1);
-    taken.amounts.splice(at, 1);
-  }
-}
-
-/** Whether a swap, or a factor of one item, changes anything: an item of the drink, or one that another modifier brings. */
-function mayTouch(lines: readonly ServeLine[], effects: readonly Modifier[], effect: Modifier): boolean {
-  if (hasItem(lines, effect.item)) return true;
-  for (const other of effects) {
-    const brought = other.effect === "swap" ? other.with : other.effect === "add" ? other.item : null;
-    if (brought !== null && brought === effect.item) return true;
-  }
-  return false;
 }

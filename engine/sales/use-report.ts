@@ -37,7 +37,7 @@ export function useReport(
   const batches = raw
     ? []
     : book.batches.filter(({ at }) => isWithin(businessDateOf(at, catalogue.venue), from, to));
-  const use = expectedUse([...sold.asks, ...batchAsks(catalogue, batches)], {
+  const use = expectedUse([...sold.asks, ...batchAsks(catalogue, { ...book, batches })], {
     dividersOf: (item) => dividers.get(item) ?? [],
   });
   const minor = 10 ** currencyDigits(catalogue.venue.currency);

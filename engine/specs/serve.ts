@@ -116,11 +116,13 @@ function topPortion(
   { liquidMl, tops }: { liquidMl: number; tops: number },
 ): Portion {
   const { glassMl = null, ice = null, technique = null } = drink ?? {};
+  const { pourFree } = catalogue.venue.uncertainty;
   const { volumeMl, sd } = topUpMl({ glassMl, ice, technique, liquidMl }) ?? TOP_WITHOUT_GLASS;
   return {
     item,
     amount: baseAmount(catalogue, { item, amount: volumeMl / tops, unit: "ml" }),
-    variance: 0,
+    // Each is poured by eye, as a free pour is; all of them share what the estimate is off by.
+    variance: baseAmount(catalogue, { item, amount: (volumeMl / tops) * pourFree, unit: "ml" }) ** 2,
     biasSd: baseAmount(catalogue, { item, amount: sd / tops, unit: "ml" }),
   };
 }

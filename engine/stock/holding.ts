@@ -1,5 +1,7 @@
 import { baseAmount, type Catalogue, type CatalogueItem, itemNamed } from "#engine/catalogue.ts";
-import { USUAL_EMPTY_SPREAD, usualEmptyG } from "#engine/measure/container.ts";
+import { temperatureOfC } from "#engine/measure/area-temperature.ts";
+import { USUAL_EMPTY_SPREAD, usualEmptyG, volumeByLevel } from "#engine/measure/container.ts";
+import { levelAt20 } from "#engine/measure/level-temperature.ts";
 import type { Pack } from "#engine/stock/item.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { containerSize, packNamed, packsInForce } from "#engine/stock/pack.ts";
@@ -9,8 +11,9 @@ import type { BusinessDate } from "#engine/time.ts";
 export type Found = { quantity: number; variance: number };
 
 /**
- * What one count row found: `full` × the pack's size + open containers + a plain amount.
+ * What one count row found: `full` × the pack's size + open containers + a plain amount, as it measures at 20 °C.
  *
+ * A level in a cold area is that of a shrunken volume (see `levelAt20`); a weight is the same at any temperature.
  * A sealed container is sure; an open one is off by the eye's reading (a share of its size) or by the
  * scale and its empty weight; an amount by the venue's figure for its unit. Standard deviations from
  * `uncertainty` of the venue.
@@ -45,10 +48,11 @@ function addContainers(
   const pack = countedPack(catalogue, row, date);
   const size = pack === undefined ? 1 : containerSize(catalogue, pack);
   found.quantity += (row.full ?? 0) * size;
-  for (const part of row.parts) {
-    found.quantity += part * size;
-    // An empty bottle is seen to be empty, and a full one to be full.
-    if (part > 0 && part < 1) found.variance += (uncertainty.reading * size) ** 2;
+  const atCold = row.parts.length === 0 ? 1 : levelAt20(item, temperatureOfC(catalogue.venue, row.area));
+  for (const share of row.parts) {
+    const open = volumeByLevel({ share, volumeMl: size, readingSd: uncertainty.reading, atCold });
+    found.quantity += open.volumeMl;
+    found.variance += open.sd ** 2;
   }
   for (const grossG of row.grossG) {
     const open = weighedContent(item, pack, size, { grossG, scaleG: uncertainty.scaleG });

@@ -18,6 +18,10 @@ export const Item = z.strictObject({
   stocked: z.boolean(),
   pour: z.enum(["jigger", "free", "measured"]),
   serviceLevel: z.number().gt(0).lt(1).nullable(),
+  /** Par set by hand, in base units, in place of the computed one; null follows the computed one. */
+  par: z.number().nonnegative().nullable().default(null),
+  /** Why it was set so. */
+  parReason: z.string().default(""),
   note: z.string(),
 });
 export type Item = z.infer<typeof Item>;
@@ -41,6 +45,8 @@ export const Pack = z.strictObject({
   split: z.boolean(),
   emptyG: z.number().nonnegative().nullable(),
   fullG: z.number().positive().nullable(),
+  /** Paid on a container and given back for the empty one; no part of what the item costs. */
+  depositMinor: z.number().int().nonnegative().nullable().default(null),
 });
 export type Pack = z.infer<typeof Pack>;
 

@@ -32,7 +32,12 @@ export const Delivery = z.strictObject({
   pack: z.string(),
   quantity: z.number().nonnegative(),
   of: Of,
+  /** What the goods cost, without deposits. */
   priceTotalMinor: z.number().int().nonnegative().nullable(),
+  /** Deposits that the invoice charges on this line; null where nobody wrote them. */
+  depositMinor: z.number().int().nonnegative().nullable().default(null),
+  /** Empty containers of this pack handed back with the delivery; null where nobody wrote them. */
+  empties: z.number().nonnegative().nullable().default(null),
   by: z.string(),
 });
 export type Delivery = z.infer<typeof Delivery>;
@@ -47,6 +52,24 @@ export const Batch = z.strictObject({
   note: z.string(),
 });
 export type Batch = z.infer<typeof Batch>;
+
+/** What one batch really used of one item, in place of what its spec says; 0 where it took none. */
+export const UsedInput = z.strictObject({ item: z.string(), amount: z.number().nonnegative(), unit: Unit });
+export type UsedInput = z.infer<typeof UsedInput>;
+
+/** The same as a sheet holds it: which batch is told by its moment, its prep, and its number among those of one moment. */
+export const BatchInput = z.strictObject({
+  at: Instant,
+  prep: z.string(),
+  /** 1 for the first batch of the prep at that moment, in the order of the batches. */
+  batchNo: z.number().int().positive(),
+  ...UsedInput.shape,
+});
+export type BatchInput = z.infer<typeof BatchInput>;
+
+/** A batch as it is entered, corrected and taken back: with what it really used, if not all as its spec says. */
+export const BatchEntry = Batch.extend({ inputs: z.array(UsedInput).optional() });
+export type BatchEntry = z.infer<typeof BatchEntry>;
 
 export const LOSS_KINDS = ["waste", "spill", "breakage", "staff", "tasting", "comp", "expired"] as const;
 

@@ -52,10 +52,7 @@ export function onHand(facts: Facts, sales: readonly SaleGroup[], at: Instant): 
     dividersOf: (item) => facts.dividers.get(item) ?? [],
     within: (item, when) => isBetween(when, since.get(item), until),
   };
-  const used = expectedUse(
-    [...saleAsks(catalogue, sales).asks, ...batchAsks(catalogue, book.batches)],
-    options,
-  );
+  const used = expectedUse([...saleAsks(catalogue, sales).asks, ...batchAsks(catalogue, book)], options);
   const lost = expectedUse(lossAsks(catalogue, book.losses), options);
   const movements = groupBy(facts.movements, (movement) => movement.item);
   return new Map(

@@ -12,7 +12,7 @@ export function periodAsks(facts: Facts, sales: readonly SaleGroup[]): PeriodAsk
   const { asks, unmapped } = saleAsks(catalogue, sales);
   return {
     sold: byDate(asks),
-    batched: byDate(batchAsks(catalogue, book.batches)),
+    batched: byDate(batchAsks(catalogue, book)),
     lost: byDate(lossAsks(catalogue, book.losses)),
     unmapped,
   };

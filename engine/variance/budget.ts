@@ -4,6 +4,7 @@ import { expectedUse } from "#engine/sales/expected-use.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { asksOn, datesBetween, dividersWithin, periodAsks } from "#engine/variance/asks.ts";
+import { habitsBefore, withHabits } from "#engine/variance/habits.ts";
 import { itemPeriods, spanOf, windowFilter, windowsBetween } from "#engine/variance/period.ts";
 
 /** Where an item's uncertainty comes from: shares of the variance that add up to 1. */
@@ -13,6 +14,8 @@ export type Budget = {
   shares: { opening: number; closing: number; pours: number; yields: number; topUps: number };
   /** The largest share in one line, as "most of the ± 310 ml is the open containers at closing". */
   text: string;
+  /** Where an estimate follows the bar's own earlier periods: by how much, and how many they are. */
+  learned: { amount: number; periods: number } | null;
 };
 
 const SOURCES = {
@@ -35,7 +38,8 @@ export function uncertaintyBudget(
   const span = spanOf(windows);
   if (span === undefined) return undefined;
   const asks = periodAsks(facts, sales);
-  const period = itemPeriods(facts, asks, windows).get(item);
+  const habits = habitsBefore(facts, { sales, asks }, opening);
+  const period = withHabits(itemPeriods(facts, asks, windows), habits).get(item);
   if (period === undefined) return undefined;
   const dates = datesBetween(facts, span);
   const options = {
@@ -59,7 +63,13 @@ export function uncertaintyBudget(
     yields: share(variances.yields),
     topUps: share(variances.topUps),
   };
-  return { item, sd: period.sd, shares, text: budgetText(facts, item, period.sd, shares) };
+  return {
+    item,
+    sd: period.sd,
+    shares,
+    text: budgetText(facts, item, period.sd, shares),
+    learned: period.learned ?? null,
+  };
 }
 
 function budgetText(facts: Facts, item: string, sd: number, shares: Budget["shares"]): string {

@@ -1,7 +1,6 @@
 import type { Facts } from "#engine/facts.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Count, Holding } from "#engine/stock/counts.ts";
-import type { BusinessDate } from "#engine/time.ts";
 import { addDays } from "#engine/time.ts";
 import { datesBetween } from "#engine/variance/asks.ts";
 import { spanOf, type Window, windowsBetween } from "#engine/variance/period.ts";
@@ -27,26 +26,11 @@ export function neighboursOf(facts: Facts, opening: Count, closing: Count): Neig
 }
 
 /** An item's whole counts, oldest first. */
-function holdingsOf({ counts }: Facts, item: string): Holding[] {
+export function holdingsOf({ counts }: Facts, item: string): Holding[] {
   return counts.flatMap(({ holdings, missedAreas }) => {
     const holding = holdings.get(item);
     return holding === undefined || missedAreas.has(item) ? [] : [holding];
   });
-}
-
-/**
- * The business days whose sales a variance looks at, from the counts before the opening one to those after
- * the closing one: what those windows left unexplained tells a wrong count from stock that is gone.
- */
-export function salesNeeded(
-  facts: Facts,
-  opening: Count,
-  closing: Count,
-): { from: BusinessDate; to: BusinessDate } {
-  const { before, after } = neighboursOf(facts, opening, closing);
-  const span = spanOf([...before, ...windowsBetween(opening, closing), ...after]);
-  const dates = datesBetween(facts, span ?? { from: opening.at, to: closing.at });
-  return { from: dates.first, to: dates.last };
 }
 
 /** Days without sales that a venue may have at an end of a window, closed for a holiday. */

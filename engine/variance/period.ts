@@ -25,6 +25,8 @@ export type ItemPeriod = Flow & {
   unexplained: number;
   /** Standard uncertainty of `unexplained`: both counts, and the expected use with its shared biases. */
   sd: number;
+  /** By how much `expected` was moved from the estimate, as so many earlier periods have it (habits.ts). */
+  learned?: { amount: number; periods: number };
 };
 
 const NOTHING: Used = { amount: 0, variance: 0, bias: 0 };

@@ -9,17 +9,13 @@ import type { Cause } from "#engine/variance/causes/cause.ts";
 import type { Experience } from "#engine/variance/causes/experience.ts";
 import { causesIn } from "#engine/variance/causes/find.ts";
 import { sceneOf } from "#engine/variance/causes/scene.ts";
+import { habitsBefore, withHabits } from "#engine/variance/habits.ts";
 import { countedShort, notCounted } from "#engine/variance/not-counted.ts";
 import { type ItemPeriod, itemPeriods, windowsBetween } from "#engine/variance/period.ts";
 import { type SpotCount, spotCount } from "#engine/variance/spot.ts";
+import type { Thresholds } from "#engine/variance/thresholds.ts";
 import { inMajor, netSalesBetween, type Totals, totalsOf } from "#engine/variance/totals.ts";
-import {
-  DEFAULT_THRESHOLDS,
-  ratioOf,
-  type Thresholds,
-  type Verdict,
-  verdicts,
-} from "#engine/variance/verdict.ts";
+import { DEFAULT_THRESHOLDS, ratioOf, type Verdict, verdicts } from "#engine/variance/verdict.ts";
 import { type Where, whereItIs } from "#engine/variance/where.ts";
 
 /** One item between two counts, in base units; `cost` = unexplained at cost, in major units of money. */
@@ -42,6 +38,8 @@ export type VarianceItem = {
   ratio: number;
   verdict: Verdict;
   cost: number | null;
+  /** Of what is topped up by eye: by how much `expected` follows the bar's own earlier periods, and how many. */
+  learned?: { amount: number; periods: number };
 };
 
 export type VarianceReport = {
@@ -63,7 +61,7 @@ export type VarianceReport = {
 
 export type VarianceInput = {
   facts: Facts;
-  /** Sales that reach over `salesNeeded` (neighbours.ts); the days that a count divides line by line. */
+  /** Sales that reach over `salesNeeded` (sales-needed.ts); the days that a count divides line by line. */
   sales: readonly SaleGroup[];
   opening: Count;
   closing: Count;
@@ -71,7 +69,6 @@ export type VarianceInput = {
   costPerBase: Map<string, number | null>;
   /** Net sales between the counts, where the caller knows them better than the groups do. */
   salesNetMinor?: number;
-  thresholds?: Thresholds;
   /** What the venue confirmed and refuted so far. */
   experience?: Experience;
 };
@@ -87,13 +84,15 @@ export const NO_ACCUSATION =
  * listed as such. Items come by the money unexplained, largest first.
  */
 export function varianceReport(input: VarianceInput): VarianceReport {
-  const { facts, sales, opening, closing, costPerBase, thresholds = DEFAULT_THRESHOLDS } = input;
+  const { facts, sales, opening, closing, costPerBase } = input;
   const { venue } = facts.catalogue;
+  const { thresholds = DEFAULT_THRESHOLDS } = venue;
   const asks = periodAsks(facts, sales);
-  const periods = itemPeriods(facts, asks, windowsBetween(opening, closing));
+  const habits = habitsBefore(facts, { sales, asks }, opening);
+  const periods = withHabits(itemPeriods(facts, asks, windowsBetween(opening, closing)), habits);
   const netMinor = input.salesNetMinor ?? netSalesBetween(facts, sales, opening, closing);
   const items = reportItems(facts, [...periods.values()], costPerBase, thresholds);
-  const scene = sceneOf({ facts, sales, asks, opening, closing, periods });
+  const scene = sceneOf({ facts, sales, asks, opening, closing, periods, habits });
   const causes = scene === undefined ? [] : causesIn(scene, input.experience);
   return {
     opening: opening.name,
@@ -144,6 +143,7 @@ function reportItems(
         ratio,
         verdict: verdictOf[index] ?? "quiet",
         cost,
+        ...(period.learned === undefined ? {} : { learned: period.learned }),
       };
     })
     .sort(byMoney);

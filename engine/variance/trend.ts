@@ -5,6 +5,7 @@ import { localMinute } from "#engine/sales/read/clock.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { periodAsks } from "#engine/variance/asks.ts";
 import { cusum, cusumSignal, ewma, shiftBegan } from "#engine/variance/control-chart.ts";
+import { habitsAlong, withHabit } from "#engine/variance/habits.ts";
 import { type ItemPeriod, itemPeriods, type Window } from "#engine/variance/period.ts";
 import { ratioOf } from "#engine/variance/verdict.ts";
 
@@ -111,11 +112,18 @@ function countPairs({ counts }: Facts, only: string | undefined): CountPair[] {
 }
 
 function itemTrend(
-  { catalogue }: Facts,
+  facts: Facts,
   item: string,
-  series: readonly { pair: CountPair; period: ItemPeriod }[],
+  found: readonly { pair: CountPair; period: ItemPeriod }[],
   costPerBase: number | null,
 ): ItemTrend {
+  const { catalogue } = facts;
+  const habits = habitsAlong(
+    facts,
+    item,
+    found.map(({ period }) => period),
+  );
+  const series = found.map(({ pair, period }, index) => ({ pair, period: withHabit(period, habits[index]) }));
   const ratios = series.map(({ period }) => ratioOf(period));
   const charted = ratios.map((ratio) => Math.max(-CHART.most, Math.min(CHART.most, ratio)));
   const averages = ewma(charted, { lambda: CHART.lambda, target: 0, sd: 1, width: CHART.width });

@@ -1,18 +1,8 @@
 import { largestStandingOut } from "#engine/variance/false-alarms.ts";
 import { twoSidedChance } from "#engine/variance/normal.ts";
+import type { Thresholds } from "#engine/variance/thresholds.ts";
 
 export type Verdict = "quiet" | "watch" | "chase";
-
-/** From where on a venue wants to hear of a variance. */
-export type Thresholds = {
-  /** Of |unexplained| ÷ sd. */
-  watchRatio: number;
-  chaseRatio: number;
-  /** Money at stake below which nothing is chased, in major units. */
-  chaseMoney: number;
-  /** Share of false alarms borne among all items that are not quiet. */
-  falseAlarmRate: number;
-};
 
 /** Two and three standard uncertainties are the usual warning and action limits of control charts. */
 export const DEFAULT_THRESHOLDS: Thresholds = {

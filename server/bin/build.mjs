@@ -22,9 +22,9 @@ function isStale(stamp, folders) {
   return folders.some((folder) => newestMs(folder) > builtMs);
 }
 
-function run(stamp, tool, args) {
+function run(stamp, script, args) {
   const startedAt = new Date();
-  const result = spawnSync(process.execPath, [join(root, "node_modules", ...tool), ...args], {
+  const result = spawnSync(process.execPath, [join(root, ...script), ...args], {
     cwd: root,
     stdio: ["ignore", "pipe", "pipe"],
     encoding: "utf8",
@@ -69,12 +69,12 @@ function releaseLock() {
   if (existsSync(LOCK)) rmdirSync(LOCK);
 }
 
-function buildIfStale(stamp, folders, tool, args, notice) {
+function buildIfStale(stamp, folders, script, args, notice) {
   if (!isStale(stamp, folders)) return;
   whileLocked(() => {
     if (!isStale(stamp, folders)) return;
     if (notice !== undefined) process.stderr.write(`${notice}\n`);
-    run(stamp, tool, args);
+    run(stamp, script, args);
   });
 }
 
@@ -82,10 +82,12 @@ function buildIfStale(stamp, folders, tool, args, notice) {
 export function buildStale({ withWeb = false } = {}) {
   if (!existsSync(join(root, "tsconfig.json")) || !existsSync(join(root, "node_modules", "typescript")))
     return;
-  const tsc = ["typescript", "bin", "tsc"];
-  buildIfStale(".built", ["engine", "db", "server"], tsc, ["-p", "server/tsconfig.json"]);
+  const sources = ["engine", "db", "server"];
+  const tsc = ["node_modules", "typescript", "bin", "tsc"];
+  buildIfStale(".built", sources, tsc, ["-p", "server/tsconfig.json"]);
+  buildIfStale(".bundled", sources, ["server", "bin", "bundle.mjs"], []);
   if (!withWeb) return;
-  const vite = ["vite", "bin", "vite.js"];
+  const vite = ["node_modules", "vite", "bin", "vite.js"];
   const build = ["build", "--config", "web/vite.config.ts", "--logLevel", "warn"];
   buildIfStale(".built-web", ["engine", "server", "web"], vite, build, "Building the screens …");
 }

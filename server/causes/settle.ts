@@ -1,4 +1,3 @@
-import { ConflictError, NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import {
   addSettlement,
@@ -7,7 +6,6 @@ import {
   takeSettlementBack,
 } from "#db/settlements-repository.ts";
 import type { Cause } from "#engine/variance/causes/cause.ts";
-import { postCorrection, reverseCorrection } from "#server/causes/post-correction.ts";
 import { InputError } from "#server/input-error.ts";
 import { varianceFor } from "#server/reports/variance.ts";
 import type { Stamp } from "#server/stamp.ts";
@@ -38,19 +36,11 @@ export async function settleCause(
       "The report no longer has this cause: the book was changed meanwhile. Look at it again.",
     );
   }
-  const doing = { now: stamp.now(), by };
   const correction = answer === "confirmed" ? cause.correction : null;
-  const entryId =
-    correction === null
-      ? null
-      : await postCorrection(db, correction, { ...doing, reason: `variance confirmed: ${cause.kind}` });
   const { kind, what, size, unit, count = null } = cause;
   const { opening, closing } = report;
-  const id = await addSettlement(
-    db,
-    { answer, opening, closing, cause: { kind, what, size, unit, count }, correction, entryId },
-    doing,
-  );
+  const settlement = { answer, opening, closing, cause: { kind, what, size, unit, count }, correction };
+  const id = await addSettlement(db, settlement, { now: stamp.now(), by });
   return { id, correction: correction?.words ?? null };
 }
 
@@ -64,15 +54,7 @@ function isAsked(cause: Cause, asked: Settling["cause"]): boolean {
 
 /** Takes back what was settled, and its correction with it. Throws NotFoundError and ConflictError. */
 export async function takeBack(db: Db, id: number, { by }: { by: string }, stamp: Stamp): Promise<void> {
-  const held = (await listSettlements(db)).find((one) => one.id === id);
-  if (held === undefined) throw new NotFoundError(`Nothing was settled under the number ${id}.`);
-  if (held.takenBackAt !== null) throw new ConflictError("This was already taken back.");
-  const doing = { now: stamp.now(), by };
-  const { correction, entryId } = held;
-  if (correction !== null) {
-    await reverseCorrection(db, { correction, entryId }, { ...doing, reason: "settlement taken back" });
-  }
-  await takeSettlementBack(db, id, doing);
+  await takeSettlementBack(db, id, { now: stamp.now(), by });
 }
 
 /** What holds of all that was settled, latest first. */

@@ -1,9 +1,11 @@
 import { BookError } from "#db/book/problem.ts";
 import { ConflictError, DatabaseFileError, InvalidError, NotFoundError } from "#db/errors.ts";
+import { StorageError, storageFaultOf } from "#db/storage-fault.ts";
 import { BatchCardError } from "#engine/prep/batch-card.ts";
 import { ClockError } from "#engine/sales/read/clock.ts";
 import { SalesFileError } from "#engine/sales/read/error.ts";
 import { PrepCycleError } from "#engine/specs/bill.ts";
+import { faultText } from "#server/fault-text.ts";
 import { InputError } from "#server/input-error.ts";
 
 const MENDABLE = [
@@ -21,8 +23,24 @@ const MENDABLE = [
 export function problemsOf(error: unknown): readonly string[] | undefined {
   if (error instanceof InputError || error instanceof BookError) return error.problems;
   if (MENDABLE.some((kind) => error instanceof kind)) return [(error as Error).message];
+  const stored = storageFaultOf(error);
+  if (stored !== undefined) return [stored.message];
   return systemProblem(error);
 }
+
+/**
+ * The HTTP status of what a person can mend: 404 not there, 507 no room, 503 the machine does not do as asked, else 422: the
+ * request itself is wrong.
+ */
+export function statusOf(error: unknown): 404 | 422 | 503 | 507 {
+  if (error instanceof NotFoundError) return 404;
+  if (error instanceof Error && "code" in error && NO_ROOM.has(String(error.code))) return 507;
+  const stored = storageFaultOf(error);
+  if (stored !== undefined) return stored instanceof StorageError && stored.trouble === "full" ? 507 : 503;
+  return systemProblem(error) === undefined ? 422 : 503;
+}
+
+const NO_ROOM = new Set(["ENOSPC", "EDQUOT"]);
 
 /** Faults of the machine that a person can mend, in plain words. */
 function systemProblem(error: unknown): readonly string[] | undefined {
@@ -34,25 +52,26 @@ function systemProblem(error: unknown): readonly string[] | undefined {
     case "EACCES":
     case "EPERM":
       return [`${path}: this account may not read or write it.`];
+    case "EROFS":
+      return [
+        `${path}: it is on a disk that may only be read. Nothing was changed; name a place that can be written.`,
+      ];
+    case "EIO":
+      return [`${path}: the disk did not read or write it. Nothing was changed; see that the disk is well.`];
+    case "EMFILE":
+    case "ENFILE":
+      return [
+        "Too many files are open on this machine. Nothing was changed; close some programs and try again.",
+      ];
     case "EISDIR":
       return [`${path}: a file is wanted, and this is a folder.`];
     case "ENOTDIR":
       return [`${path}: a folder is wanted, and this is a file.`];
     case "ENOSPC":
+    case "EDQUOT":
       return ["The disk is full. Nothing was changed; make room and try again."];
     case "EADDRINUSE":
       return ["That port is taken by another program. Choose one with --port, or --port 0 for any free one."];
-    case "SQLITE_NOTADB":
-    case "SQLITE_CORRUPT":
-      return [
-        "The database file is damaged or is no database. Bring back a backup with: ullage restore FILE.",
-      ];
-    case "SQLITE_BUSY":
-      return ["The database is in use by another program that did not let go. Try again in a moment."];
-    case "SQLITE_CANTOPEN":
-      return ["The database file cannot be opened; see that its folder exists and may be written to."];
-    case "SQLITE_READONLY":
-      return ["The database file may only be read. Nothing was changed."];
     default:
       return undefined;
   }
@@ -66,6 +85,6 @@ export function reportFault(error: unknown): number {
     return 2;
   }
   process.stderr.write(`Something went wrong in the program itself; nothing half-written was kept.\n`);
-  process.stderr.write(`${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+  process.stderr.write(`${faultText(error)}\n`);
   return 2;
 }

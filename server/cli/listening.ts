@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import { isIPv4 } from "node:net";
 import { createSecureContext } from "node:tls";
+import { isThisMachine } from "#server/doors/host.ts";
 import { InputError } from "#server/input-error.ts";
 import type { Tls } from "#server/serve.ts";
 
@@ -11,13 +11,22 @@ export type ListenOptions = {
   tlsCert?: string;
   tlsKey?: string;
   insecureHttp?: boolean;
+  /** Further names it is asked for by, as behind a proxy. */
+  name?: string[];
 };
 
 /**
  * Where to listen, and with which certificate. Throws InputError when a file cannot be used, and when others on the
  * network could read along: an address other than this machine's own needs HTTPS, or to be asked for without.
  */
-export function readListening({ port, host = "127.0.0.1", tlsCert, tlsKey, insecureHttp }: ListenOptions) {
+export function readListening({
+  port,
+  host = "127.0.0.1",
+  tlsCert,
+  tlsKey,
+  insecureHttp,
+  name: names = [],
+}: ListenOptions) {
   const tls = readTls(tlsCert, tlsKey);
   if (tls === null && !isThisMachine(host) && insecureHttp !== true) {
     throw new InputError(
@@ -26,11 +35,7 @@ export function readListening({ port, host = "127.0.0.1", tlsCert, tlsKey, insec
         "you trust, --insecure-http.",
     );
   }
-  return { port: readPort(port), host, tls };
-}
-
-function isThisMachine(host: string): boolean {
-  return host === "localhost" || host === "::1" || (isIPv4(host) && host.startsWith("127."));
+  return { port: readPort(port), host, tls, names };
 }
 
 function readTls(certFile: string | undefined, keyFile: string | undefined): Tls | null {

@@ -1,4 +1,5 @@
 import { Command, CommanderError, Option } from "commander";
+import { actingAs, atTerminal } from "#db/history/acting.ts";
 import type { Format } from "#server/cli/output.ts";
 
 /** Options that every command takes. */
@@ -33,6 +34,10 @@ const COMMANDS: readonly CommandSpec[] = [
       ["--tls-cert <file>", "certificate (PEM) for HTTPS, which phones need"],
       ["--tls-key <file>", "its private key (PEM)"],
       ["--insecure-http", "let other devices in without HTTPS"],
+      ["--name <names...>", "further names it is asked for by, as behind a proxy"],
+      ["--backup-dir <folder>", "where to back up to while it runs (default: backups, beside the database)"],
+      ["--backup-every <time>", "how often, as 6h or 1d (the default), or never"],
+      ["--keep <days,weeks>", "backups to keep: the last of so many days and weeks (default: 7,8)"],
     ],
     load: async () => (await import("#server/cli/commands/serve.ts")).serveCommand,
   },
@@ -68,6 +73,7 @@ const COMMANDS: readonly CommandSpec[] = [
       ["--shape <name>", "read with this entry of sales-shapes.json (its files pattern)"],
       ["--undo <import>", "take an import back, by its number"],
       ["--dry-run", "say what would change, change nothing"],
+      ["--add", "add sums to those of the same days, as of another till, instead of replacing them"],
     ],
     isReport: true,
     load: async () => (await import("#server/cli/commands/sales.ts")).salesCommand,
@@ -168,6 +174,76 @@ const COMMANDS: readonly CommandSpec[] = [
     load: async () => (await import("#server/cli/commands/spec.ts")).specCommand,
   },
   {
+    name: "history",
+    summary: "what was done, by whom, when, from where and why",
+    examples: [
+      'ullage history --subject "Dry gin"',
+      "ullage history --from 2026-11-16 --to 2026-11-22 --csv",
+      "ullage history --undo 214",
+    ],
+    options: [
+      ["--subject <name>", "an item, drink, count, import, week … by its name"],
+      ["--from <date>", "first day, by the venue's calendar"],
+      ["--to <date>", "last day"],
+      ["--undo <number>", "take an act back, by its number"],
+      ["--reason <text>", "with --undo: why"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/history.ts")).historyCommand,
+  },
+  {
+    name: "close",
+    summary: "close the past up to a day, so that it stays as it is",
+    description:
+      "Nothing on or before that business date can be changed then: no count, delivery, batch, loss, transfer, spec, cut, price\nor sale. The count of the morning after, which the week ends on, is closed with it. The owner can reopen it.",
+    examples: ["ullage close --to 2026-11-22"],
+    options: [["--to <date>", "last business date to close"]],
+    load: async () => (await import("#server/cli/commands/closing.ts")).closeCommand,
+  },
+  {
+    name: "reopen",
+    summary: "reopen the week that was closed last, with a reason",
+    examples: [
+      'ullage reopen --reason "invoice Q-130 came late"',
+      'ullage reopen --to 2026-10-31 --reason "gin was weighed with the wrong empty bottle"',
+    ],
+    options: [
+      ["--reason <text>", "why; it stays in the history"],
+      ["--to <date>", "what stays closed: days up to this one"],
+    ],
+    load: async () => (await import("#server/cli/commands/closing.ts")).reopenCommand,
+  },
+  {
+    name: "people [what] [name]",
+    summary: "who may sign in: list, add, link (a new one-time link), disable, enable",
+    description:
+      "Without more, lists who may sign in. Whoever can run this on the server holds the keys: a link made here lets its person set\na new password or PIN, also when the old one is lost.",
+    examples: [
+      "ullage people",
+      'ullage people add "Kit" --role counter',
+      'ullage people link "Ines"',
+      'ullage people disable "Kit"',
+    ],
+    options: [["--role <role>", "with add: owner, manager, counter or prep"]],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/people.ts")).peopleCommand,
+  },
+  {
+    name: "token [what] [name]",
+    summary: "tokens for scripts that use the API: list, add, revoke",
+    examples: [
+      "ullage token",
+      'ullage token add "till import" --role manager --scope write',
+      'ullage token revoke "till import"',
+    ],
+    options: [
+      ["--role <role>", "with add: it may do no more than an owner, manager, counter or prep"],
+      ["--scope <scope>", "with add: read (if left out) or write"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/people.ts")).tokenCommand,
+  },
+  {
     name: "backup <file>",
     summary: "copy the database, safely while it is in use",
     examples: ["ullage backup ~/ullage-2026-11-23.db"],
@@ -177,12 +253,14 @@ const COMMANDS: readonly CommandSpec[] = [
     name: "restore <file>",
     summary: "put a backup in the database's place; what was there is kept beside it",
     examples: ["ullage restore ~/ullage-2026-11-23.db"],
+    options: [["--anyway", "even where its variance is reckoned otherwise now than when it was made"]],
     load: async () => (await import("#server/cli/commands/backup.ts")).restoreCommand,
   },
   {
     name: "check",
-    summary: "is the database whole? exit status 1 when it is not",
-    examples: ["ullage check"],
+    summary: "is the database whole, and its history as it was written? exit status 1 when it is not",
+    examples: ["ullage check", "ullage check --head 5f0c…"],
+    options: [["--head <hash>", "a head of the history noted earlier: is it still part of it?"]],
     load: async () => (await import("#server/cli/commands/backup.ts")).checkCommand,
   },
 ];
@@ -231,7 +309,7 @@ function addCommand(program: Command, spec: CommandSpec, setStatus: (status: num
   const count = command.registeredArguments.length;
   command.action(async (...given: unknown[]) => {
     const action = await spec.load();
-    const status = await action(given[count], ...given.slice(0, count));
+    const status = await actingAs(atTerminal(), () => action(given[count], ...given.slice(0, count)));
     setStatus(status ?? 0);
   });
 }

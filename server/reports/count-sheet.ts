@@ -1,17 +1,23 @@
 import { baseAmount, groupBy } from "#engine/catalogue.ts";
+import { temperatureOfC } from "#engine/measure/area-temperature.ts";
+import { levelAt20 } from "#engine/measure/level-temperature.ts";
+import { OutOfRangeError } from "#engine/measure/range.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
+import type { Item } from "#engine/stock/item.ts";
 import { onHand } from "#engine/stock/on-hand.ts";
 import { packsInForce } from "#engine/stock/pack.ts";
+import type { Venue } from "#engine/venue.ts";
 import type { World } from "#server/world.ts";
 
 const NO_AREA = "Elsewhere";
 
 /** What stands in each area in shelf order; counted items that no area names come last, together. */
-export async function countSheetFor(world: World) {
+export async function countSheetFor(world: Pick<World, "facts" | "lastMoment" | "salesBetween">) {
   const { facts, lastMoment } = world;
   const { book, catalogue } = facts;
   const held =
     lastMoment === null ? new Map() : onHand(facts, await world.salesBetween({ at: lastMoment }), lastMoment);
+  const areaNames = new Set([...book.areas, ...book.counts].map(({ area }) => area));
   const placed = new Set(book.areas.map(({ item }) => item));
   const loose = [...catalogue.items.values()].filter(
     ({ name, stocked }) =>
@@ -39,6 +45,7 @@ export async function countSheetFor(world: World) {
             base: facts?.base ?? "each",
             category: facts?.category ?? "",
             inHouse: facts?.inHouse ?? false,
+            atCold: facts === undefined ? {} : atCold(facts, catalogue.venue, areaNames),
             densityGPerMl: facts?.densityGPerMl ?? null,
             pieceG: facts?.pieceG ?? null,
             packs: packsInForce(catalogue, item, date).map((pack) => ({
@@ -67,4 +74,20 @@ export async function countSheetFor(world: World) {
         }),
     })),
   };
+}
+
+/** By cold area: how much of an item at 20 °C one ml is that is seen there; an area where it cannot be reckoned is left out. */
+function atCold(item: Item, venue: Venue, areas: ReadonlySet<string>): Record<string, number> {
+  const factors: Record<string, number> = {};
+  for (const area of areas) {
+    const temperatureC = temperatureOfC(venue, area);
+    if (temperatureC === undefined) continue;
+    try {
+      factors[area] = levelAt20(item, temperatureC);
+    } catch (error) {
+      // A spirit that would be ice: the check of the count says so when a level of it is entered.
+      if (!(error instanceof OutOfRangeError)) throw error;
+    }
+  }
+  return factors;
 }

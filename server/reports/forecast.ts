@@ -3,6 +3,7 @@ import { pastForecast } from "#engine/demand/past-forecast.ts";
 import { foldName } from "#engine/name.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import type { BusinessDate } from "#engine/time.ts";
+import { refuseFarOff } from "#server/far-off.ts";
 import { InputError } from "#server/input-error.ts";
 import { momentOf, type World } from "#server/world.ts";
 
@@ -17,6 +18,8 @@ export type ForecastChoice = {
 export async function forecastFor(world: World, { from, days = 7, asOf, byItem = false }: ForecastChoice) {
   const { facts } = world;
   const known = asOf ?? businessDateOf(momentOf(world), facts.catalogue.venue);
+  refuseFarOff(world, from ?? known, "from");
+  refuseFarOff(world, known, "asOf");
   const sales = await world.salesBetween({});
   const choice = { facts, sales, asOf: known, from: from ?? known, days };
   return byItem ? itemForecast(choice) : forecast(choice);
@@ -29,6 +32,7 @@ export async function pastForecastFor(
 ) {
   const { facts } = world;
   const known = asOf ?? businessDateOf(momentOf(world), facts.catalogue.venue);
+  refuseFarOff(world, known, "asOf");
   const sales = await world.salesBetween({});
   const named = what === undefined ? {} : { what: soldKnown(world, what) };
   return { asOf: known, ...named, days: pastForecast({ facts, sales, asOf: known, ...named }) };

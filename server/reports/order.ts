@@ -2,8 +2,9 @@ import { foldName } from "#engine/name.ts";
 import { lateLines } from "#engine/orders/check-delivery.ts";
 import { isBelowMinimum, orderFrom } from "#engine/orders/order.ts";
 import { type Outlook, outlookAt } from "#engine/orders/outlook.ts";
-import { localMinute } from "#engine/sales/read/clock.ts";
+import { businessDateOf, localMinute } from "#engine/sales/read/clock.ts";
 import type { Instant } from "#engine/time.ts";
+import { refuseFarOff } from "#server/far-off.ts";
 import { InputError } from "#server/input-error.ts";
 import { localMinuteOrNull } from "#server/local-time.ts";
 import { integerSolver } from "#server/solver.ts";
@@ -25,6 +26,7 @@ export async function orderFor(
   { at, supplier, budgetMinor, exactMinimum = false }: OrderChoice,
 ): Promise<OrderReport> {
   const moment = momentOf(world, at);
+  refuseFarOff(world, businessDateOf(moment, world.facts.catalogue.venue), "at");
   const key = JSON.stringify(["order", moment, supplier, budgetMinor, exactMinimum]);
   return world.remembered(key, () => orderAt(world, moment, { supplier, budgetMinor, exactMinimum }));
 }

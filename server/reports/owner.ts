@@ -10,6 +10,8 @@ import type { World } from "#server/world.ts";
 /** One thing to check: the likeliest explanation of some numbers, and the others of the same numbers. */
 export type Check = Pick<Cause, "kind" | "what" | "size" | "unit" | "probability" | "check"> & {
   count: string | null;
+  /** Of a miscount: +1 counted too many, −1 too few. */
+  sign: 1 | -1 | null;
   /** Of an area that was left out: all its items; else empty. */
   items: string[];
   /** Money it explains, in major units. */
@@ -104,7 +106,7 @@ function checksOf(report: VarianceReport): Check[] {
 }
 
 function checkOf(report: VarianceReport, cause: Cause, rivals: readonly Cause[]): Check {
-  const { kind, what, size, unit, probability, check, count = null, evidence } = cause;
+  const { kind, what, size, unit, probability, check, count = null, sign = null, evidence } = cause;
   const cost = evidence.reduce((sum, { item, amount }) => {
     const row = report.items.find((one) => one.item === item);
     const perBase = row?.cost == null || row.unexplained === 0 ? 0 : row.cost / row.unexplained;
@@ -118,6 +120,7 @@ function checkOf(report: VarianceReport, cause: Cause, rivals: readonly Cause[])
     probability,
     check,
     count,
+    sign,
     items: [],
     cost,
     rivals: rivals.map((rival) => ({ kind: rival.kind, what: rival.what, probability: rival.probability })),

@@ -3,6 +3,7 @@ import { batchCard } from "#engine/prep/batch-card.ts";
 import { prepPlan } from "#engine/prep/plan.ts";
 import { businessDateOf, localMinute, localToInstant } from "#engine/sales/read/clock.ts";
 import type { BusinessDate } from "#engine/time.ts";
+import { refuseFarOff } from "#server/far-off.ts";
 import { InputError } from "#server/input-error.ts";
 import { momentOf, type World } from "#server/world.ts";
 
@@ -19,6 +20,7 @@ export async function prepFor(
 }
 
 async function prepOn(world: World, date: BusinessDate, days: number | undefined) {
+  refuseFarOff(world, date, "for");
   const { venue } = world.facts.catalogue;
   const plan = prepPlan({
     facts: world.facts,
@@ -35,24 +37,37 @@ async function prepOn(world: World, date: BusinessDate, days: number | undefined
   };
 }
 
+export type CardChoice = {
+  prep: string;
+  date?: BusinessDate | undefined;
+  make?: number | undefined;
+  vessel?: boolean | undefined;
+  /** As much as this much of one input makes, in its base unit. */
+  scaleTo?: { item: string; amount: number } | undefined;
+  batchNo?: number | undefined;
+};
+
 /** One batch of a prep, scaled; by default as much as the day's plan asks for. */
-export async function batchCardFor(
-  world: World,
-  {
-    prep,
-    date = lastDate(world),
-    make,
-  }: { prep: string; date?: BusinessDate | undefined; make?: number | undefined },
-) {
-  const name = world.facts.catalogue.itemNames.get(foldName(prep));
-  if (name === undefined) throw new InputError(`No prep is named "${prep}".`);
-  const wanted = make ?? (await prepFor(world, { date })).batches.find((batch) => batch.prep === name)?.make;
+export async function batchCardFor(world: World, choice: CardChoice) {
+  const { date = lastDate(world), make, vessel, scaleTo, batchNo } = choice;
+  const name = world.facts.catalogue.itemNames.get(foldName(choice.prep));
+  if (name === undefined) throw new InputError(`No prep is named "${choice.prep}".`);
+  const isSized = make !== undefined || vessel === true || scaleTo !== undefined;
+  const planned = isSized
+    ? undefined
+    : (await prepFor(world, { date })).batches.find((batch) => batch.prep === name)?.make;
   return batchCard({
     facts: world.facts,
     prep: name,
     date,
-    ...(wanted === undefined ? {} : { make: wanted }),
+    ...withoutUndefined({ make: make ?? planned, vessel, scaleTo, batchNo }),
   });
+}
+
+function withoutUndefined<Choice extends object>(choice: Choice) {
+  return Object.fromEntries(Object.entries(choice).filter(([, value]) => value !== undefined)) as {
+    [Key in keyof Choice]?: Exclude<Choice[Key], undefined>;
+  };
 }
 
 function lastDate(world: World): BusinessDate {

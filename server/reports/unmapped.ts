@@ -2,7 +2,6 @@ import { currencyDigits } from "#engine/currency.ts";
 import type { Facts } from "#engine/facts.ts";
 import { saleAsks, type UnmappedSale } from "#engine/sales/asks.ts";
 import { likelyMeanings, type Meaning } from "#engine/sales/likely-meaning.ts";
-import type { SaleLine } from "#engine/sales/read/line.ts";
 import type { BusinessDate } from "#engine/time.ts";
 import type { World } from "#server/world.ts";
 
@@ -27,20 +26,6 @@ export async function unmappedFor(
     modifiers: sold.unknownModifiers.sort((a, b) => b.quantity - a.quantity),
     coverage: sold.quantity === 0 ? 1 : sold.mappedQuantity / sold.quantity,
   };
-}
-
-/** The same for lines of a file that is not read in yet. */
-export function unmappedLines(facts: Facts, lines: readonly SaleLine[]): Unmapped[] {
-  const groups = lines.map(({ businessDate, at, ringName, modifiers, quantity, netMinor, grossMinor }) => ({
-    businessDate,
-    at,
-    timed: at !== null,
-    ringName,
-    modifiers,
-    quantity,
-    netMinor: netMinor ?? grossMinor ?? 0,
-  }));
-  return withMeanings(facts, inMajorUnits(facts, saleAsks(facts.catalogue, groups).unmapped));
 }
 
 /** Adds what each name may mean, most money first. */

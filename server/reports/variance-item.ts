@@ -2,7 +2,7 @@ import { unitCosts } from "#engine/costing/unit-cost.ts";
 import { localMinute } from "#engine/sales/read/clock.ts";
 import { uncertaintyBudget } from "#engine/variance/budget.ts";
 import { drinksThatUsed } from "#engine/variance/drinks-that-used.ts";
-import { salesNeeded } from "#engine/variance/neighbours.ts";
+import { salesNeeded } from "#engine/variance/sales-needed.ts";
 import { trendReport } from "#engine/variance/trend.ts";
 import { countsBetween } from "#server/reports/counts-between.ts";
 import { itemKnown } from "#server/reports/trend.ts";

@@ -1,7 +1,7 @@
 import { unitCosts } from "#engine/costing/unit-cost.ts";
 import type { Count } from "#engine/stock/counts.ts";
-import { salesNeeded } from "#engine/variance/neighbours.ts";
 import { type VarianceReport, varianceReport } from "#engine/variance/report.ts";
+import { salesNeeded } from "#engine/variance/sales-needed.ts";
 import { experienceFrom } from "#server/causes/experience.ts";
 import { countsBetween } from "#server/reports/counts-between.ts";
 import type { World } from "#server/world.ts";

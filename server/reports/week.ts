@@ -2,6 +2,7 @@ import { currencyDigits } from "#engine/currency.ts";
 import { saleAsks } from "#engine/sales/asks.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import { addDays, type BusinessDate, daysBetween, type Instant } from "#engine/time.ts";
+import { type ClosingOffer, offerFor } from "#server/reports/closing.ts";
 import { orderFor } from "#server/reports/order.ts";
 import { prepFor } from "#server/reports/prep.ts";
 import { varianceFor } from "#server/reports/variance.ts";
@@ -9,7 +10,7 @@ import { momentOf, type World } from "#server/world.ts";
 
 /** One thing the week asks for, as words and a state. */
 export type WeekStep = {
-  id: "count" | "sales" | "ring-names" | "variance" | "order" | "prep";
+  id: "count" | "sales" | "ring-names" | "variance" | "close" | "order" | "prep";
   title: string;
   detail: string;
   state: "due" | "attention" | "done";
@@ -42,6 +43,7 @@ export async function weekFor(world: World) {
       salesStep(date, world.salesDates?.to),
       ringNameStep(unmapped),
       varianceStep(variance?.items.length ?? 0, loud.length, variance?.causes.length ?? 0),
+      ...closeStep(world, await offerFor(world)),
       orderStep(nextOrders.length),
       prepStep(prep.batches.length, prep.discard.length),
     ],
@@ -115,6 +117,17 @@ function varianceStep(items: number, loud: number, causes: number): WeekStep {
     return { ...step, state: "done", detail: `All ${items} items are within what counting can do.` };
   const reasons = causes === 0 ? "" : ` ${causes} likely ${causes === 1 ? "reason" : "reasons"} to check.`;
   return { ...step, state: "attention", detail: `${loud} of ${items} items stand out.${reasons}` };
+}
+
+/** Closing comes when the week is explained; before that it is no step yet. */
+function closeStep({ closing }: World, offer: ClosingOffer | null): WeekStep[] {
+  const step = { id: "close" as const, title: "Close the week", href: "/history" };
+  if (offer === null) {
+    return closing === null ? [] : [{ ...step, state: "done", detail: `Closed up to ${closing.through}.` }];
+  }
+  if (offer.unsettled > 0) return [];
+  const detail = `The week to ${offer.through} is explained; closed, it stays as it is.`;
+  return [{ ...step, state: "due", detail }];
 }
 
 function orderStep(suppliers: number): WeekStep {

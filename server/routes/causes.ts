@@ -4,6 +4,7 @@ import type { Db } from "#db/open.ts";
 import { CAUSE_KINDS } from "#engine/variance/causes/cause.ts";
 import { settleCause, settled, takeBack } from "#server/causes/settle.ts";
 import { about, checked } from "#server/http.ts";
+import { enteredBy } from "#server/people/actor.ts";
 import type { Stamp } from "#server/stamp.ts";
 
 const Settle = z.object({
@@ -24,7 +25,11 @@ export function causeRoutes(db: Db, stamp: Stamp) {
       "/settle",
       about("Says that a cause was it, which posts its correction, or that it was not"),
       checked("json", Settle),
-      async (c) => c.json(await settleCause(db, c.req.valid("json"), stamp)),
+      async (c) => {
+        const asked = c.req.valid("json");
+        const by = enteredBy(c.get("actor"), asked.by);
+        return c.json(await settleCause(db, { ...asked, by }, stamp));
+      },
     )
     .get("/settled", about("What was settled and holds, latest first"), async (c) =>
       c.json(await settled(db)),
@@ -36,7 +41,8 @@ export function causeRoutes(db: Db, stamp: Stamp) {
       checked("json", z.object({ by: z.string().default("") })),
       async (c) => {
         const { id } = c.req.valid("param");
-        await takeBack(db, id, c.req.valid("json"), stamp);
+        const by = enteredBy(c.get("actor"), c.req.valid("json").by);
+        await takeBack(db, id, { by }, stamp);
         return c.json({ id });
       },
     );

@@ -4,7 +4,9 @@ import type { Db } from "#db/open.ts";
 import { addCountRows, COUNTED_APART, listEntries } from "#db/stock-repository.ts";
 import { foldName } from "#engine/name.ts";
 import { CountRow } from "#engine/stock/movement.ts";
+import { refuseAhead } from "#server/far-off.ts";
 import { about, checked } from "#server/http.ts";
+import { enteredBy } from "#server/people/actor.ts";
 import { countSheetFor } from "#server/reports/count-sheet.ts";
 import type { Stamp } from "#server/stamp.ts";
 import { openWorld } from "#server/world.ts";
@@ -56,9 +58,13 @@ export function countRoutes(db: Db, stamp: Stamp) {
       checked("json", CountRow),
       async (c) => {
         const { seen } = c.req.valid("query");
-        const [id = 0] = await addCountRows(db, [c.req.valid("json")], {
+        const row = c.req.valid("json");
+        await refuseAhead(db, row.at, stamp.now());
+        // Sent by whoever is signed in when the signal is back; counted by whom the row names.
+        const by = enteredBy(c.get("actor"), row.by);
+        const [id = 0] = await addCountRows(db, [{ ...row, by }], {
           now: stamp.now(),
-          by: c.req.valid("json").by,
+          by,
           ...(seen === undefined ? {} : { seenId: seen }),
         });
         return c.json({ id });

@@ -117,18 +117,28 @@ export function reportRoutes(db: Db) {
     )
     .get(
       "/prep/card",
-      about("One batch, scaled, with its weights and steps"),
+      about("One batch, scaled to an amount, to the vessel, or to what there is of one input"),
       checked(
         "query",
         z.object({
           prep: z.string(),
           for: BusinessDate.optional(),
           make: z.coerce.number().positive().optional(),
+          vessel: flag,
+          input: z.string().optional(),
+          amount: z.coerce.number().positive().optional(),
+          batch: z.coerce.number().int().positive().optional(),
         }),
       ),
       async (c) => {
-        const { prep, for: date, make } = c.req.valid("query");
-        return c.json(await batchCardFor(await openWorld(db), { prep, date, make }));
+        const { prep, for: date, make, vessel, input, amount, batch } = c.req.valid("query");
+        const size =
+          input !== undefined && amount !== undefined
+            ? { scaleTo: { item: input, amount } }
+            : vessel === "true"
+              ? { vessel: true }
+              : { make };
+        return c.json(await batchCardFor(await openWorld(db), { prep, date, batchNo: batch, ...size }));
       },
     )
     .get(

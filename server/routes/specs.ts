@@ -1,21 +1,17 @@
 import { Hono } from "hono";
 import { z } from "zod";
 import { saveDrink, saveItem, savePack } from "#db/catalogue-repository.ts";
+import { saveNewPrep } from "#db/new-prep-repository.ts";
 import type { Db } from "#db/open.ts";
-import {
-  removeRingName,
-  saveCut,
-  saveModifier,
-  savePrep,
-  saveRingName,
-  saveVersion,
-} from "#db/specs-repository.ts";
-import { Modifier, RingName } from "#engine/sales/ring.ts";
+import { saveCut, saveModifier, savePrep, saveVersion } from "#db/specs-repository.ts";
+import { Modifier } from "#engine/sales/ring.ts";
+import { NewPrep } from "#engine/specs/new-prep.ts";
 import { Cut, Drink, PrepVersion, SpecLine } from "#engine/specs/spec.ts";
 import { readSpecText } from "#engine/specs/text/read.ts";
 import { Item, Pack } from "#engine/stock/item.ts";
 import { BusinessDate } from "#engine/time.ts";
 import { about, checked } from "#server/http.ts";
+import { previewNewPrep } from "#server/reports/new-prep.ts";
 import { openWorld } from "#server/world.ts";
 
 const version = z.object({
@@ -25,16 +21,17 @@ const version = z.object({
 });
 const modifierRows = z.array(Modifier).min(1);
 
-/** What drinks and preps are made of, and what the till's names mean. */
+/** What drinks and preps are made of, and what modifiers do. */
 export function specRoutes(db: Db) {
   return new Hono()
     .post(
       "/specs/read",
       about("Reads recipe text into lines, with a message at what was not understood"),
-      checked("json", z.object({ text: z.string().max(20_000) })),
+      checked("json", z.object({ text: z.string().max(20_000), also: z.array(z.string()).default([]) })),
       async (c) => {
         const { items } = (await openWorld(db)).facts.book;
-        return c.json(readSpecText(c.req.valid("json").text, { items: items.map(({ name }) => name) }));
+        const { text, also } = c.req.valid("json");
+        return c.json(readSpecText(text, { items: [...items.map(({ name }) => name), ...also] }));
       },
     )
     .post(
@@ -59,6 +56,21 @@ export function specRoutes(db: Db) {
         return c.json({ saved: true });
       },
     )
+    .post(
+      "/preps/preview",
+      about("What a new prep would be: weights, cost, label, cautions, and what is wrong with it"),
+      checked("json", NewPrep),
+      async (c) => c.json(previewNewPrep(await openWorld(db), c.req.valid("json"))),
+    )
+    .post(
+      "/preps/new",
+      about("Writes a new prep whole: item, yield, spec lines and cut, all or nothing"),
+      checked("json", NewPrep),
+      async (c) => {
+        await saveNewPrep(db, c.req.valid("json"));
+        return c.json({ saved: true });
+      },
+    )
     .post("/cuts", about("Writes what one piece of a fruit gives"), checked("json", Cut), async (c) => {
       await saveCut(db, c.req.valid("json"));
       return c.json({ saved: true });
@@ -71,19 +83,6 @@ export function specRoutes(db: Db) {
       await savePack(db, c.req.valid("json"));
       return c.json({ saved: true });
     })
-    .post("/ring-names", about("Says what a till's name means"), checked("json", RingName), async (c) => {
-      await saveRingName(db, c.req.valid("json"));
-      return c.json({ saved: true });
-    })
-    .post(
-      "/ring-names/remove",
-      about("Takes back what a till's name means; its sales are unknown again"),
-      checked("json", z.object({ ringName: z.string().min(1) })),
-      async (c) => {
-        await removeRingName(db, c.req.valid("json").ringName);
-        return c.json({ removed: true });
-      },
-    )
     .post(
       "/modifiers",
       about("Says what a modifier does: all its rows"),

@@ -5,14 +5,21 @@ import { NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
-import { DEFAULT_SERVICE_LEVEL, Venue } from "#engine/venue.ts";
+import { Venue } from "#engine/venue.ts";
 import { about, checked } from "#server/http.ts";
 import { InputError } from "#server/input-error.ts";
 import { openWorld } from "#server/world.ts";
 
 const CURRENCIES = new Set(Intl.supportedValuesOf("currency"));
 
-const newVenue = Venue.pick({ name: true, timeZone: true, dayEnds: true, oz: true, show: true }).extend({
+const newVenue = Venue.pick({
+  name: true,
+  timeZone: true,
+  dayEnds: true,
+  oz: true,
+  show: true,
+  country: true,
+}).extend({
   currency: z
     .string()
     .trim()
@@ -45,7 +52,7 @@ export function venueRoutes(db: Db) {
         await saveVenue(db, {
           ...c.req.valid("json"),
           houseMl: DEFAULT_HOUSE_ML,
-          serviceLevel: DEFAULT_SERVICE_LEVEL,
+          serviceLevel: null,
           uncertainty: DEFAULT_UNCERTAINTY,
         });
         return c.json({ saved: true });

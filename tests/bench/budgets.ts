@@ -24,4 +24,10 @@ export const BUDGETS = {
   countFirstLoadMostBytes: 130_000,
   /** The same for every other screen. */
   screenFirstLoadMostBytes: 250_000,
+  /** One frame at 60 Hz: the work of a key of the count, on a processor slowed four times. */
+  keyMostMs: 1000 / 60,
+  /** The variance screen of 150 items, from its data to all rows. */
+  varianceShownMostMs: 200,
+  /** Demand of 150 drinks from two years of sales, tallies in hand. */
+  fitTwoYearsMostMs: 2000,
 } as const;

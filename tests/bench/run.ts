@@ -10,6 +10,8 @@ import { type BenchFiles, benchFiles } from "#tests/bench/generate.ts";
 
 /**
  * Measures `ullage sales` beside papaparse alone and DuckDB: `npm run bench [-- LINES…] [--rounds N] [--keep FOLDER]`.
+ * `npm run bench -- causes` measures the causes of the variance instead (causes.ts), `npm run bench -- orders` pars and
+ * forecasts (orders.ts).
  *
  * Every measurement is a process of its own on the compiled program; the candidates take turns, so that a machine that is busy
  * for a while is busy for all of them; shown are medians.
@@ -185,4 +187,7 @@ function useOfYear(db: string): string[] {
     : [];
 }
 
-main(process.argv.slice(2));
+const [what, ...rest] = process.argv.slice(2);
+if (what === "causes") (await import("#tests/bench/causes.ts")).benchCauses(rest);
+else if (what === "orders") (await import("#tests/bench/orders.ts")).benchOrders(rest);
+else main(process.argv.slice(2));

@@ -1,3 +1,3 @@
 // The compiled program as it is installed, without the look for stale sources that a checkout begins with.
-const { main } = await import("../../dist/server/main.js");
+const { main } = await import("../../dist/bundle/main.js");
 await main(process.argv.slice(2));

@@ -1,5 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { seriousFaultsOn } from "./serious-faults.ts";
 import { goTo, LAPTOP, launchBrowser, newPage, type OpenBar, openBar, PHONE } from "./support.ts";
 
 let bar: OpenBar;
@@ -57,3 +58,35 @@ it("leaves nothing placed when the question is answered with not yet", async () 
 async function openOrders(): Promise<unknown> {
   return (await fetch(`${bar.url}/api/orders`)).json();
 }
+
+it.each([
+  ["a phone", PHONE],
+  ["a laptop", LAPTOP],
+])(
+  "sets a par by hand on %s, says first what that changes, and gives it back",
+  async (_, viewport) => {
+    const { page, faults } = await newPage(browser, { viewport });
+    await goTo(page, `${bar.url}/order/pars`);
+    const chosen = page.locator("button.par-item").first();
+    const item = (await chosen.textContent()) ?? "";
+    await chosen.click();
+    const form = page.getByRole("region", { name: `Par of ${item}` });
+    const set = form.getByRole("button", { name: "Set par" });
+    await form.getByLabel(/^Par,/).fill("40");
+    await form.getByText("chance to run out before the delivery after the next, against").waitFor();
+    expect(await form.textContent()).toMatch(/more on the shelf when filled up/);
+    // Nobody remembers in three months why a par was set, so it takes a reason.
+    expect(await set.isDisabled()).toBe(true);
+    await form.getByLabel("Why").fill("a party every week");
+    expect(await seriousFaultsOn(page)).toEqual([]);
+    await set.click();
+    await page.getByText("1 par set by hand").waitFor();
+    expect(await page.locator("tr", { hasText: item }).first().textContent()).toContain("a party every week");
+    await page.locator("button.par-item", { hasText: item }).first().click();
+    await form.getByRole("button", { name: "Back to computed" }).click();
+    await page.getByText("All pars are computed").waitFor();
+    expect(faults).toEqual([]);
+    await page.context().close();
+  },
+  60_000,
+);

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { seriousFaultsOn } from "./serious-faults.ts";
-import { goTo, LAPTOP, launchBrowser, newPage, type OpenBar, openBar, settled } from "./support.ts";
+import { goTo, LAPTOP, launchBrowser, newPage, type OpenBar, openBar, PHONE, settled } from "./support.ts";
 
 let bar: OpenBar;
 let browser: Browser;
@@ -39,14 +39,17 @@ it("shows how a till's file is understood, reads it in on a word, asks what is u
   const { page, faults } = await newPage(browser, { viewport: LAPTOP });
   await goTo(page, `${bar.url}/sales`);
   await choose(page, "monday.csv", TILL);
-  expect(await page.locator(".columns-found").textContent()).toMatch(/Product\s*what was sold/);
-  expect(await page.locator(".preview-sum").textContent()).toContain("2 new");
+  await page.getByText("Columns, and how they were taken").click();
+  expect(await page.getByLabel("Product", { exact: true }).inputValue()).toBe("item");
+  expect(await page.locator(".preview .figures").textContent()).toMatch(/New2Known before0Refused1/);
   expect(await page.locator(".preview .refused").textContent()).toContain("yesterday");
   expect(await soldOn("2026-11-23")).toBe(0);
   expect(await seriousFaultsOn(page)).toEqual([]);
 
   await page.getByRole("button", { name: "Read it in" }).click();
+  await page.getByRole("heading", { name: "monday.csv is in" }).waitFor();
   await page.getByText("1 row could not be read").waitFor();
+  expect(await page.locator(".explanation").textContent()).toContain("What moved");
   expect(await soldOn("2026-11-23")).toBe(3);
 
   const unknown = page.locator(".unknown-names > li", { hasText: "Elder Spritz Lg" });
@@ -63,7 +66,7 @@ it("shows how a till's file is understood, reads it in on a word, asks what is u
     serves: 1.5,
   });
 
-  await page.getByRole("button", { name: "Take back monday.csv" }).click();
+  await page.locator(".imports").getByRole("button", { name: "Take back monday.csv" }).click();
   await page.getByRole("dialog").getByRole("button", { name: "Take it back" }).click();
   await page.locator("tr", { hasText: "monday.csv" }).getByText("taken back").waitFor();
   expect(await soldOn("2026-11-23")).toBe(0);
@@ -80,6 +83,63 @@ it("asks instead of guessing when a file can be read two ways, and reads nothing
   expect(await page.getByRole("button", { name: "Read it in" }).isDisabled()).toBe(true);
   await page.context().close();
 }, 60_000);
+
+it("is put right by hand where a column was taken wrongly, and the next file like it is read the same way", async () => {
+  const { page } = await newPage(browser, { viewport: PHONE });
+  await goTo(page, `${bar.url}/sales`);
+  const rows = ["Rung;Kind of drink;Count of it;Paid", "2026-11-24 18:00;Lantern Daiq;2;26.00"];
+  await choose(page, "odd 2026-11-24.csv", rows.join("\n"));
+  await page.getByText("A question before it can be read").waitFor();
+  expect(await seriousFaultsOn(page)).toEqual([]);
+  await page.getByLabel("Rung", { exact: true }).selectOption("when");
+  await page.getByLabel("Kind of drink", { exact: true }).selectOption("item");
+  await page.getByLabel("Count of it", { exact: true }).selectOption("quantity");
+  await page.getByLabel("Paid", { exact: true }).selectOption("net");
+  await page.getByRole("button", { name: "Look again" }).click();
+  await page.locator(".figures", { hasText: "Lines read1" }).waitFor();
+  expect(await page.getByLabel("Files called").inputValue()).toBe("odd *.csv");
+  await page.getByRole("button", { name: "Read it in" }).click();
+  await page.getByRole("heading", { name: "odd 2026-11-24.csv is in" }).waitFor();
+  expect(await soldOn("2026-11-24")).toBe(2);
+  const next = [rows[0], "2026-11-25 18:00;Lantern Daiq;3;39.00"];
+  await choose(page, "odd 2026-11-25.csv", next.join("\n"));
+  await page.getByRole("button", { name: "Read it in" }).click();
+  await page.getByRole("heading", { name: "odd 2026-11-25.csv is in" }).waitFor();
+  expect(await soldOn("2026-11-25")).toBe(3);
+  await page.context().close();
+}, 90_000);
+
+it("accepts a likely meaning with one key, many above a score, and takes them back", async () => {
+  const { page } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/sales`);
+  const rows = ["LANTERN  DAIQUIRI.", "HH Elder Spritz", "Elder Sprits"].map(
+    (name, at) => `2026-11-26 18:0${at}:00;${name};1;13.00`,
+  );
+  await choose(page, "names.csv", ["Sold At;Product;Units;Total", ...rows].join("\n"));
+  await page.getByRole("button", { name: "Read it in" }).click();
+  await page.getByRole("heading", { name: "names.csv is in" }).waitFor();
+  const typo = page.locator(".unknown-names > li", { hasText: "Elder Sprits" });
+  await typo.focus();
+  await page.keyboard.press("a");
+  await typo.waitFor({ state: "detached" });
+  await page.getByRole("button", { name: "Undo" }).click();
+  await typo.waitFor();
+  await page.getByLabel("From a score of").selectOption("96");
+  await page.getByRole("button", { name: /^Accept \d+ likely meaning/ }).click();
+  expect(await page.getByRole("dialog").textContent()).toContain("HH Elder Spritz means Elder Spritz");
+  await page.getByRole("button", { name: "Accept them" }).click();
+  await page.locator(".unknown-names > li", { hasText: "HH Elder Spritz" }).waitFor({ state: "detached" });
+  expect(await typo.count()).toBe(1);
+  await page.getByText(/^Meanings given/).click();
+  const known = page.locator(".known-names tr", { hasText: "HH Elder Spritz" });
+  expect(await known.textContent()).toMatch(/Elder Spritz1\$13\.00\w{3}, \w{3} \d/);
+  await known.getByRole("button", { name: "Take back HH Elder Spritz" }).click();
+  expect(await page.getByRole("dialog").textContent()).toContain("1 sold under it");
+  await page.getByRole("button", { name: "Take it back" }).click();
+  await page.locator(".unknown-names > li", { hasText: "HH Elder Spritz" }).waitFor();
+  expect(await seriousFaultsOn(page)).toEqual([]);
+  await page.context().close();
+}, 90_000);
 
 it("lets a modifier be known as changing nothing", async () => {
   const { page } = await newPage(browser, { viewport: LAPTOP });

@@ -15,4 +15,5 @@ export const SCREENS = [
   ["/specs/Harbour%20Sour", "Harbour Sour"],
   ["/stock", "Stock"],
   ["/movements", "Deliveries"],
+  ["/history", "History"],
 ] as const;

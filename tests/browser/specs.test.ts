@@ -62,7 +62,7 @@ it("changes a drink's price, and its cost of price follows", async () => {
   await page.getByRole("button", { name: "Change the facts" }).click();
   await page.getByLabel("Price, USD").fill("28");
   await page.getByRole("button", { name: "Save the facts" }).click();
-  await expect.poll(() => fact("Price").first().textContent()).toBe("$28.00");
+  await expect.poll(() => fact("Price").first().textContent(), { timeout: 10_000 }).toBe("$28.00");
   const costText = await page
     .locator(".facts dt", { hasText: /^Cost$/ })
     .locator("+ dd")
@@ -86,7 +86,7 @@ it("shows the allergens of what goes in, with the caution to check the labels", 
 it("begins a new drink from its name to its first spec", async () => {
   const { page } = await openOn(LAPTOP);
   await goTo(page, `${bar.url}/specs`);
-  await page.getByRole("button", { name: "New drink or prep" }).click();
+  await page.getByRole("button", { name: "New drink" }).click();
   await page.getByLabel("Name").fill("Tarred Rope");
   await page.getByLabel("Price, USD").fill("12.50");
   await page.getByRole("button", { name: "Write its spec" }).click();

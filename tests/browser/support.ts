@@ -6,24 +6,35 @@ import { type Browser, type BrowserContextOptions, chromium, type Page } from "p
 
 const root = new URL("../..", import.meta.url).pathname;
 const ULLAGE = join(root, "server/bin/ullage.mjs");
+const SERVE_OPEN = join(root, "tests/browser/serve-open.mjs");
 
 /** The sample bar on a database of its own, served by the real program. */
 export type OpenBar = {
   url: string;
+  /** What the server has printed so far. */
+  printed: () => string;
   /** Runs another command of the program on the same database and gives what it printed. */
   ullage: (...args: string[]) => string;
   close: () => Promise<void>;
 };
 
-/** Loads a book (the sample bar, or none for an empty database) and serves it on a free port. */
-export async function openBar({ book = "sample-sales" }: { book?: string | null } = {}): Promise<OpenBar> {
+/** Loads a book (the sample bar, or none for an empty database) and serves it on a free port, its owner signed in or not. */
+export async function openBar({
+  book = "sample-sales",
+  isSignedIn = true,
+}: {
+  book?: string | null;
+  isSignedIn?: boolean;
+} = {}): Promise<OpenBar> {
   const folder = mkdtempSync(join(tmpdir(), "ullage-"));
   const db = join(folder, "bar.db");
   if (book !== null) run(["load", book, "--db", db]);
-  const server = spawn(process.execPath, [ULLAGE, "serve", "--port", "0", "--db", db], { cwd: root });
-  const url = await urlOf(server);
+  const serving = isSignedIn ? [SERVE_OPEN, db] : [ULLAGE, "serve", "--port", "0", "--db", db];
+  const server = spawn(process.execPath, serving, { cwd: root });
+  const { url, printed } = await urlOf(server);
   return {
     url,
+    printed,
     ullage: (...args) => run([...args, "--db", db]),
     close: async () => {
       const ended = new Promise((resolve) => server.once("exit", resolve));
@@ -43,13 +54,13 @@ function run(args: string[]): string {
   return stdout;
 }
 
-function urlOf(server: ChildProcess): Promise<string> {
+function urlOf(server: ChildProcess): Promise<Pick<OpenBar, "url" | "printed">> {
   return new Promise((resolve, reject) => {
     let printed = "";
     const read = (chunk: Buffer) => {
       printed += chunk.toString();
       const url = /http:\/\/\S+:\d+/.exec(printed)?.[0];
-      if (url !== undefined) resolve(url);
+      if (url !== undefined) resolve({ url, printed: () => printed });
     };
     server.stdout?.on("data", read);
     server.stderr?.on("data", read);

@@ -15,7 +15,7 @@ describe("who may listen in", () => {
   it.each(["127.0.0.1", "127.8.8.8", "localhost", "::1"])(
     "%s is this machine: no certificate needed",
     (host) => {
-      expect(readListening({ host })).toEqual({ port: 4680, host, tls: null });
+      expect(readListening({ host })).toEqual({ port: 4680, host, tls: null, names: [] });
     },
   );
 

@@ -21,6 +21,7 @@ function aPack(item: string, amount: number, unit: Pack["unit"], price: number |
     split: true,
     emptyG: null,
     fullG: null,
+    depositMinor: null,
   };
 }
 
@@ -97,6 +98,8 @@ describe("cost", () => {
       quantity: 5,
       of: "container",
       priceTotalMinor: 12_000,
+      depositMinor: null,
+      empties: null,
       by: "",
     });
     const costs = unitCosts(factsOf(book), "2026-03-04T10:00:00Z");

@@ -91,7 +91,7 @@ describe("a database", () => {
     expect(book.deliveries.at(-1)?.invoice).toBe("=Q-9");
     expect(readBook(files).book).toEqual(book);
     expect(files).toEqual(writeBook(book));
-    expect(salesFiles.map(({ name }) => name)).toEqual(["w9.csv", "w9-2.csv"]);
+    expect(salesFiles.map(({ name }) => name)).toEqual(["w9.csv", "w9_2.csv"]);
     expect(salesFiles[1]?.text).toBe(
       "business_date,sold_at,ring_name,modifiers,quantity,gross,net,check,line\r\n" +
         "2026-03-02,,Gimlet,,2,,18.70,,\r\n2026-03-02,,Gimlet,,2,,18.70,,\r\n",

@@ -124,7 +124,14 @@ describe("importing sales", () => {
   it("shows overlapping exports as their union, whatever their order", async () => {
     await fc.assert(
       fc.asyncProperty(
-        fc.array(fc.array(saleLineArbitrary, { maxLength: 8 }), { minLength: 1, maxLength: 4 }),
+        // With a check and a line number both, a later line may be a correction.
+        fc.array(
+          fc.array(
+            saleLineArbitrary.map((each) => ({ ...each, lineNo: null })),
+            { maxLength: 8 },
+          ),
+          { minLength: 1, maxLength: 4 },
+        ),
         async (files) => {
           const own = openDatabase(IN_MEMORY);
           for (const lines of files) {
@@ -168,7 +175,98 @@ describe("importing sales", () => {
     expect(await changeToken(db)).toBe(token);
     const { importId: _, ...done } = await read(lines);
     expect(looked).toEqual(done);
-    expect(looked).toEqual({ lines: 4, new: 2, known: 2, daysTouched: ["2026-03-02", "2026-03-05"] });
+    expect(looked).toEqual({
+      lines: 4,
+      new: 2,
+      known: 2,
+      changed: 0,
+      daysTouched: ["2026-03-02", "2026-03-05"],
+    });
+  });
+});
+
+describe("a later export", () => {
+  const numbered = (lineNo: string, over: Partial<SaleLine> = {}) =>
+    line({ check: "17", lineNo, at: `2026-03-02T20:0${lineNo}:00Z`, ...over });
+  const sold = async () =>
+    (await saleGroups(db, { ...ALL, splitDates: new Set() })).map(({ ringName, quantity, netMinor }) => [
+      ringName,
+      quantity,
+      netMinor,
+    ]);
+
+  it("replaces the line it corrects, and counts it as changed", async () => {
+    await read([numbered("1"), numbered("2")]);
+    const later = [numbered("1"), numbered("2", { quantity: 3, netMinor: 2805 }), numbered("3")];
+    expect(await read(later)).toMatchObject({ lines: 3, new: 1, known: 1, changed: 1 });
+    // 1 + 3 + 1 Gimlets for 935 + 2805 + 935.
+    expect(await sold()).toEqual([["Gimlet", 5, 4675]]);
+    expect(await read(later)).toMatchObject({ new: 0, known: 3, changed: 0 });
+    await undoImport(db, 2, DOING);
+    await undoImport(db, 3, DOING);
+    expect(await sold()).toEqual([["Gimlet", 2, 1870]]);
+  });
+
+  it("that is read in before the one it corrects still holds when the old one comes again", async () => {
+    const old = [numbered("1"), numbered("2")];
+    await read(old);
+    await read([numbered("1"), numbered("2", { quantity: 2 })]);
+    expect(await read(old)).toMatchObject({ new: 0, known: 2, changed: 0 });
+    expect(await sold()).toEqual([["Gimlet", 3, 1870]]);
+  });
+
+  it("takes a line back whether it voids it by nought or by its negative", async () => {
+    await read([numbered("1"), numbered("2"), numbered("3")]);
+    const voided = [
+      numbered("1"),
+      numbered("2", { quantity: 0, netMinor: 0 }),
+      numbered("3", { quantity: -1, netMinor: -935 }),
+    ];
+    expect(await read(voided)).toMatchObject({ new: 1, known: 1, changed: 1 });
+    // The first; the second is nought; the third and its negative cancel out.
+    expect(await sold()).toEqual([["Gimlet", 1, 935]]);
+  });
+
+  it("of another till, whose checks are numbered alike, corrects nothing", async () => {
+    await read([numbered("1"), numbered("2")], "till-a.csv");
+    const other = [
+      numbered("1", { at: "2026-03-02T21:11:00Z", ringName: "Rum Sour" }),
+      numbered("2", { at: "2026-03-02T21:12:00Z", quantity: 2 }),
+    ];
+    expect(await read(other, "till-b.csv")).toMatchObject({ new: 2, known: 0, changed: 0 });
+    expect(await sold()).toEqual([
+      ["Gimlet", 4, 2805],
+      ["Rum Sour", 1, 935],
+    ]);
+  });
+
+  it("of sums replaces the sums of its days where it is told to, and adds to them where not", async () => {
+    const sum = (ringName: string, quantity: number) =>
+      line({ at: null, ringName, quantity, grossMinor: null, netMinor: null });
+    const into = (lines: SaleLine[], replacesSums: boolean) =>
+      importSales(db, { file: "z.csv", lines, shape: { files: "z" }, refused: [], replacesSums, ...DOING });
+    await into([sum("Gimlet", 5), sum("Rum Sour", 2)], true);
+    // At the end of the night: Gimlets went from 5 to 8, and the sour was a mistake.
+    expect(await into([sum("Gimlet", 8), sum("Paloma", 1)], true)).toMatchObject({
+      lines: 2,
+      new: 1,
+      known: 0,
+      changed: 1,
+    });
+    expect((await sold()).map(([name, quantity]) => [name, quantity])).toEqual([
+      ["Gimlet", 8],
+      ["Paloma", 1],
+    ]);
+    await into([sum("Gimlet", 4)], false);
+    expect((await sold()).map(([name, quantity]) => [name, quantity])).toEqual([
+      ["Gimlet", 12],
+      ["Paloma", 1],
+    ]);
+    await undoImport(db, 2, DOING);
+    expect((await sold()).map(([name, quantity]) => [name, quantity])).toEqual([
+      ["Gimlet", 9],
+      ["Rum Sour", 2],
+    ]);
   });
 });
 

@@ -44,6 +44,8 @@ const DELIVERY: Delivery = {
   quantity: 6,
   of: "container",
   priceTotalMinor: 12_600,
+  depositMinor: null,
+  empties: null,
   by: "Rui",
 };
 
@@ -232,6 +234,43 @@ describe("batches, losses and transfers", () => {
     expect(await addDeliveries(db, lines, { ...RUI, key: "phone-7f3b" })).toEqual(ids);
     expect(await listEntries(db, "delivery", { from: DELIVERY.at })).toHaveLength(3);
     expect(await addDelivery(db, DELIVERY, RUI)).not.toBe(id);
+  });
+
+  it("keep what a batch really used with it, corrected and taken back together", async () => {
+    const batch = {
+      at: "2026-03-09T16:00:00Z",
+      prep: "Orgeat",
+      made: 1,
+      unit: "l",
+      by: "",
+      note: "",
+    } as const;
+    const held = async () => (await loadBook(db))?.batchInputs;
+    const id = await addBatch(
+      db,
+      { ...batch, inputs: [{ item: " soda", amount: 1.1, unit: "l" }] },
+      { ...RUI, key: "tablet-1" },
+    );
+    expect(await held()).toEqual([
+      { at: batch.at, prep: "Orgeat", batchNo: 1, item: "Soda", amount: 1.1, unit: "l" },
+    ]);
+    const righted = { ...batch, inputs: [{ item: "Soda", amount: 900, unit: "ml" as const }] };
+    const second = await correctEntry(db, "batch", id, righted, { ...RUI, reason: "read off wrongly" });
+    expect(await held()).toMatchObject([{ amount: 900, unit: "ml" }]);
+    const [entry] = (await listEntries(db, "batch")).filter((each) => each.id === second);
+    expect(entry?.history[0]?.fact.inputs).toEqual([{ item: "Soda", amount: 1.1, unit: "l" }]);
+    await withdrawEntry(db, "batch", second, { ...RUI, reason: "entered by mistake" });
+    expect(await held()).toEqual([]);
+  });
+
+  it("are refused where a batch used what it makes", async () => {
+    const inputs = [{ item: "Orgeat", amount: 1, unit: "l" as const }];
+    await expectRefused(
+      () =>
+        addBatch(db, { at: DELIVERY.at, prep: "Orgeat", made: 1, unit: "l", by: "", note: "", inputs }, RUI),
+      InvalidError,
+      "a batch does not use what it makes",
+    );
   });
 
   it("are refused where they name what is no prep", async () => {

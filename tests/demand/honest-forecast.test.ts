@@ -7,7 +7,7 @@ import { expectedUse } from "#engine/sales/expected-use.ts";
 import { addDays } from "#engine/time.ts";
 import { simulatedWeeks } from "./simulated.ts";
 
-const bars = [1, 2, 3].map(simulatedWeeks);
+const bars = [1, 2, 3].map((seed) => simulatedWeeks(seed));
 const AFTER = "2026-11-23";
 
 describe("forecasts of simulated bars, whose nights and tastes scatter by their own law", () => {

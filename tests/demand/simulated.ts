@@ -3,13 +3,14 @@ import { type Facts, factsOf } from "#engine/facts.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Instant } from "#engine/time.ts";
 import { type SimulatedBar, simulateBar } from "../simulate/bar.ts";
+import type { Catalogue } from "../simulate/catalogue.ts";
 import { soldLines } from "../simulate/read-till.ts";
 
 /** Thirteen weeks of a simulated bar as the planner gets them: its book, and its sales by business day. */
 export type Simulated = { facts: Facts; sales: SaleGroup[] };
 
-export function simulatedWeeks(seed: number): Simulated {
-  const bar = simulateBar({ seed, weeks: 13, faults: [] });
+export function simulatedWeeks(seed: number, catalogue?: Catalogue): Simulated {
+  const bar = simulateBar({ seed, weeks: 13, faults: [], ...(catalogue === undefined ? {} : { catalogue }) });
   return { facts: factsOf(readBook(new Map(Object.entries(bar.book))).book), sales: talliesOf(bar) };
 }
 

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { usualEmptyG, volumeByLevel, volumeByTenths, volumeByWeight } from "#engine/measure/container.ts";
+import { usualEmptyG, volumeByLevel, volumeByWeight } from "#engine/measure/container.ts";
 import { resolutionSd } from "#engine/measure/uncertainty.ts";
 
 const bottle = { volumeMl: 750, emptyG: 520, fullG: null };
@@ -49,14 +49,15 @@ it("refuses a full weight below that of its contents", () => {
 });
 
 it("reads tenths of a bottle and the level of a keg", () => {
-  const tenths = volumeByTenths({ tenths: 4, volumeMl: 750, readingSd: resolutionSd(0.1) });
+  const tenths = volumeByLevel({ share: 4 / 10, volumeMl: 750, readingSd: resolutionSd(0.1) });
   expect(tenths.volumeMl).toBeCloseTo(300, 9);
   expect(tenths.sd).toBeCloseTo(21.650635, 6);
   expect(volumeByLevel({ share: 0.25, volumeMl: 50_000, readingSd: 0.05 })).toEqual({
     volumeMl: 12_500,
     sd: 2500,
   });
-  expect(() => volumeByTenths({ tenths: 11, volumeMl: 750, readingSd: 0 })).toThrow(/tenths/);
+  expect(volumeByLevel({ share: 1, volumeMl: 750, readingSd: 0.04 })).toEqual({ volumeMl: 750, sd: 0 });
+  expect(() => volumeByLevel({ share: 1.1, volumeMl: 750, readingSd: 0 })).toThrow(/part left/);
 });
 
 it("finds sizes between the usual ones and stops at their ends", () => {

@@ -27,6 +27,7 @@ export function aPack(item: string, facts: Partial<Pack> = {}): Pack {
     split: true,
     emptyG: null,
     fullG: null,
+    depositMinor: null,
     ...facts,
   };
 }
@@ -71,6 +72,8 @@ export function aDelivery(facts: Partial<Delivery> = {}): Delivery {
     quantity: 2,
     of: "container",
     priceTotalMinor: null,
+    depositMinor: null,
+    empties: null,
     by: "",
     ...facts,
   };
@@ -88,6 +91,7 @@ export function orderBook(facts: Partial<Book> = {}, change: (item: Item) => Ite
     ...book,
     items: book.items.map(change),
     batches: [],
+    batchInputs: [],
     packs: [
       aPack("Gin"),
       aPack("Rum", { split: false }),

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { factsOf } from "#engine/facts.ts";
 import { nextOrder } from "#engine/orders/calendar.ts";
 import { positionOf } from "#engine/orders/order-line.ts";
 import { outlookAt } from "#engine/orders/outlook.ts";
@@ -10,7 +11,9 @@ import { asItStood, simulatedWeeks } from "../demand/simulated.ts";
 it("covers what was then used in as many cases as the service level says", () => {
   let [covered, cases] = [0, 0];
   for (const seed of [1, 2]) {
-    const bar = simulatedWeeks(seed);
+    const simulated = simulatedWeeks(seed);
+    const venue = { ...simulated.facts.book.venue, serviceLevel: 0.95 };
+    const bar = { ...simulated, facts: factsOf({ ...simulated.facts.book, venue }) };
     const { book, catalogue } = bar.facts;
     // Monday mornings after the count, before the trade.
     for (const at of ["2026-10-05", "2026-10-19", "2026-11-02"].map((date) => `${date}T16:30:00Z`)) {

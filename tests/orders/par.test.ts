@@ -62,6 +62,7 @@ describe("what can be bought", () => {
     split: false,
     emptyG: null,
     fullG: null,
+    depositMinor: null,
     ...facts,
   });
   const catalogue = catalogueOf({ ...anEmptyBook(), items: [anItem({ name: "Gin", base: "ml" })] });

@@ -4,13 +4,21 @@ import { planOrder } from "#engine/orders/order.ts";
 import { parInPacks } from "#engine/orders/par-in-packs.ts";
 import { AT, aCount, aPack, EIGHT_WEEKS, orderBook } from "./order-bar.ts";
 
-const bottles = { pack: aPack("Gin"), of: "container" as const, size: 700, cases: 1 / 6, price: 21 };
+const bottles = {
+  pack: aPack("Gin"),
+  of: "container" as const,
+  size: 700,
+  cases: 1 / 6,
+  price: 21,
+  deposit: 0,
+};
 const cases = {
   pack: aPack("Lager", { pack: "bottle", amount: 1, unit: "each", perCase: 24, split: false }),
   of: "case" as const,
   size: 24,
   cases: 1,
   price: 30,
+  deposit: 0,
 };
 
 describe("a par as people say it", () => {

@@ -22,6 +22,9 @@ function line(item: string, { price, mean, quantity, margin, supplier }: LineFac
     onHandSd: 0,
     onOrder: 0,
     par: 0,
+    spoils: 0,
+    parSet: null,
+    parComputed: 0,
     serviceLevel: 0.95,
     isSpoilt: false,
     demand,
@@ -35,7 +38,7 @@ function line(item: string, { price, mean, quantity, margin, supplier }: LineFac
   // Used so slowly that nothing beyond par is worth looking at.
   return {
     position,
-    unit: { pack, of: "container", size: 700, cases: 1 / 6, price },
+    unit: { pack, of: "container", size: 700, cases: 1 / 6, price, deposit: 0 },
     quantity,
     lostMargin: margin,
     perDay: 0,

@@ -4,6 +4,7 @@ import { factsOf } from "#engine/facts.ts";
 import { prepPlan } from "#engine/prep/plan.ts";
 import { type SimulatedBar, simulateBar } from "#tests/simulate/bar.ts";
 import { HARBOUR_LANTERN } from "#tests/simulate/lantern/bar.ts";
+import { randomStream } from "#tests/simulate/random.ts";
 import { prepAsks, serveAsks } from "#tests/simulate/recipe.ts";
 import { aBatch, counted } from "./hand-prep.ts";
 import { soldOn } from "./hand-service.ts";
@@ -13,8 +14,21 @@ const FIRST_DAY = 49;
 const LAST_DAY = 90;
 const WEEKS = 13;
 
+/** Other guests and other batches each; more of them with ULLAGE_PREP_SEEDS=7,8,9,10,… */
+const SEEDS = (process.env.ULLAGE_PREP_SEEDS ?? "7,8,9").split(",").map(Number);
+
+/** Batches give more or less than the sheet says, by the sheet's own spread (common practice); alike in every kitchen. */
+const YIELD_SD = 0.05;
+
+/** What a batch of one day really gives of what it was meant to. */
+function easeOf(seed: number, prep: string, day: number): number {
+  return 1 + YIELD_SD * randomStream(seed, `batch of ${prep} on ${day}`).normal();
+}
+
 /** Less than one drink takes is an empty vessel. */
 const EMPTY_ML = 30;
+
+type Bar = { seed: number; bar: SimulatedBar; dates: readonly string[] };
 
 /** A kitchen's decision in the morning: so much of each prep, those that others are made of first. */
 type Kitchen = (morning: {
@@ -47,7 +61,7 @@ function askedOn(bar: SimulatedBar, day: number, date: string): Map<string, numb
 }
 
 /** Runs the six weeks with a fridge that is no part of the product: oldest first, and out on its date. */
-function serve(bar: SimulatedBar, dates: readonly string[], kitchen: Kitchen): Map<string, Outcome> {
+function serve({ seed, bar, dates }: Bar, kitchen: Kitchen): Map<string, Outcome> {
   const fridge: Fridge = new Map(PREPS.map(({ name }) => [name, []]));
   const outcomes = new Map(
     PREPS.map(({ name }): [string, Outcome] => [
@@ -87,8 +101,9 @@ function serve(bar: SimulatedBar, dates: readonly string[], kitchen: Kitchen): M
       for (const { how, item, amount } of prepAsks(HARBOUR_LANTERN, prep, makeMl, day)) {
         if (how === "poured") take(item, amount);
       }
-      fridge.get(prep)?.push({ lastDay: day + shelfLifeDays - 1, amount: makeMl });
-      outcome.made += makeMl;
+      const gaveMl = makeMl * easeOf(seed, prep, day);
+      fridge.get(prep)?.push({ lastDay: day + shelfLifeDays - 1, amount: gaveMl });
+      outcome.made += gaveMl;
       outcome.makings += 1;
     }
     for (const [prep, amount] of askedOn(bar, day, date)) take(prep, amount);
@@ -104,7 +119,7 @@ const fullVesselWhenEmpty: Kitchen = ({ held }) =>
   );
 
 /** The plan: it sees the sales of the days before, the sheet, and what its own kitchen wrote down. */
-function byThePlan(bar: SimulatedBar, dates: readonly string[], onlyDue: boolean): Kitchen {
+function byThePlan({ seed, bar, dates }: Bar, onlyDue: boolean): Kitchen {
   const { book } = readBook(new Map(Object.entries(bar.book)));
   // Both kitchens begin with an empty fridge, which is counted before prep.
   const opened = `${dates[FIRST_DAY]}T07:00:00Z`;
@@ -118,7 +133,7 @@ function byThePlan(bar: SimulatedBar, dates: readonly string[], onlyDue: boolean
   const sales = dates.flatMap((date) =>
     Object.entries(bar.truth.serves[date] ?? {}).map(([name, serves]) => soldOn(date, name, serves)),
   );
-  return ({ date }) => {
+  return ({ day, date }) => {
     const known = sales.filter(({ businessDate }) => businessDate < date);
     const plan = prepPlan({ facts: factsOf(book), sales: known, date, onlyDue });
     for (const { prep, amount } of plan.discard) {
@@ -127,7 +142,9 @@ function byThePlan(bar: SimulatedBar, dates: readonly string[], onlyDue: boolean
       book.losses.push({ ...loss, at: `${date}T13:55:00Z`, what: prep, amount });
     }
     const made = plan.batches.filter(({ prep }) => names.has(prep));
-    for (const { prep, make } of made) book.batches.push(aBatch(prep, `${date}T14:30:00Z`, make));
+    for (const { prep, make } of made) {
+      book.batches.push(aBatch(prep, `${date}T14:30:00Z`, make * easeOf(seed, prep, day)));
+    }
     return new Map(made.map(({ prep, make }) => [prep, make]));
   };
 }
@@ -149,32 +166,21 @@ function totalOf(outcomes: ReadonlyMap<string, Outcome>, counts = (_: string) =>
 
 const isCooked = (prep: string) => !prep.endsWith("Juice");
 
-describe("six weeks of the simulated bar, prepared by the plan and by habit", () => {
+describe.each(SEEDS)("six weeks of the simulated bar, seed %i, prepared by the plan and by habit", (seed) => {
   const kitchens = new Map<string, Map<string, Outcome>>();
   beforeAll(() => {
-    const bar = simulateBar({ seed: 7, weeks: WEEKS, faults: [] });
-    const dates = Object.keys(bar.truth.serves).sort();
-    kitchens.set("a full vessel when it is empty", serve(bar, dates, fullVesselWhenEmpty));
-    kitchens.set("all that the plan lists", serve(bar, dates, byThePlan(bar, dates, false)));
-    kitchens.set("the plan, less what can wait", serve(bar, dates, byThePlan(bar, dates, true)));
-  });
+    const simulated = simulateBar({ seed, weeks: WEEKS, faults: [] });
+    const bar = { seed, bar: simulated, dates: Object.keys(simulated.truth.serves).sort() };
+    kitchens.set("a full vessel when it is empty", serve(bar, fullVesselWhenEmpty));
+    kitchens.set("all that the plan lists", serve(bar, byThePlan(bar, false)));
+    // The third kitchen takes as long as the second; one bar shows what it does.
+    if (seed === SEEDS[0]) kitchens.set("the plan, less what can wait", serve(bar, byThePlan(bar, true)));
+  }, 60_000);
 
   it("throws out less and runs short of less by the plan, of juice as of what is cooked", () => {
     console.table(Object.fromEntries([...kitchens].map(([name, outcomes]) => [name, totalOf(outcomes)])));
-    const tables = [...kitchens].map(([name, outcomes]) => ({ name, outcomes }));
-    console.table(
-      PREPS.map(({ name: prep }) => ({
-        prep,
-        ...Object.fromEntries(
-          tables.map(({ name, outcomes }) => {
-            const { expired = 0, short = 0 } = outcomes.get(prep) ?? {};
-            return [name, `${Math.round(expired)} ml expired, ${Math.round(short)} ml short`];
-          }),
-        ),
-      })),
-    );
-    const [habit, ...plans] = tables.map(({ outcomes }) => outcomes);
-    expect(plans).toHaveLength(2);
+    const [habit, ...plans] = [...kitchens.values()];
+    expect(plans.length).toBeGreaterThan(0);
     for (const counts of [undefined, isCooked]) {
       const byHabit = totalOf(habit ?? new Map(), counts);
       for (const plan of plans) {

@@ -47,6 +47,7 @@ describe("GET /api/reports/make-or-buy", () => {
       split: true,
       emptyG: null,
       fullG: null,
+      depositMinor: null,
     });
     const app = await aTestApp(book);
     const { body } = await app.get("/api/reports/make-or-buy?prep=simple%20syrup&labour=16&bought=6");

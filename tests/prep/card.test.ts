@@ -217,8 +217,8 @@ describe("the label", () => {
       "Made Mon 2026-03-02",
       "Use by Fri 2026-03-06",
       "Batch 260302-2",
-      "Contains: almonds. Check the labels of everything that goes in.",
       "Initials ____",
+      "Contains: almonds. Check before serving.",
     ]);
   });
 

@@ -1,15 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { factsOf } from "#engine/facts.ts";
 import { batchCard } from "#engine/prep/batch-card.ts";
-import { piecesFor, pressedNote } from "#engine/prep/fruit-yield.ts";
+import { piecesFor } from "#engine/prep/fruit-yield.ts";
 import { aBatch, daily, planOf, prepBook } from "./hand-prep.ts";
 
 /** Batches of 880 ml that each took so many limes; the sheet says 25 ml a lime. */
 function bookAfter(pieces: readonly (number | null)[]) {
   const book = prepBook();
   pieces.forEach((count, index) => {
-    const note = count === null ? "" : pressedNote({ pieces: count, fruit: "Lime" });
-    book.batches.push({ ...aBatch("Lime juice", `2026-02-${20 + index}T14:00:00Z`, 880), note });
+    const batch = aBatch("Lime juice", `2026-02-${20 + index}T14:00:00Z`, 880);
+    book.batches.push(batch);
+    if (count === null) return;
+    const { at, prep } = batch;
+    book.batchInputs.push({ at, prep, batchNo: 1, item: "Lime", amount: count, unit: "each" });
   });
   return book;
 }
@@ -39,6 +42,17 @@ describe("fruit as the kitchen's own batches taught it", () => {
     const plan = planOf(bookAfter([40, 40, 40]), daily({ "Lime juice": 1100 }));
     const juice = plan.batches.find(({ prep }) => prep === "Lime juice");
     expect(juice?.inputs[0]?.amount).toBeCloseTo((juice?.make ?? 0) / 25, 9);
+  });
+
+  it("stands on the day's list with its spread, beside the pieces that the sheet asks for", () => {
+    const [limes] = planOf(bookAfter([40, 40, 40]), daily({ "Lime juice": 1100 })).cuts;
+    const volumeMl = limes?.gives[0]?.amount ?? 0;
+    expect(limes?.pieces).toBeCloseTo(volumeMl / 25, 9);
+    // 22 ml a lime, but for the one lime's worth of the sheet's 25.
+    expect(limes?.likely.pieces).toBeGreaterThan(volumeMl / 22.2);
+    expect(limes?.likely.pieces).toBeLessThan(volumeMl / 22 + 1);
+    expect(limes?.likely.piecesLow).toBeLessThan(limes?.likely.pieces ?? 0);
+    expect(limes?.likely.piecesHigh).toBeGreaterThan(limes?.likely.pieces ?? 0);
   });
 
   it("gives pieces and their spread, worked by hand", () => {

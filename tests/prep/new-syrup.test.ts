@@ -40,6 +40,32 @@ describe("a syrup from one form", () => {
     );
   });
 
+  /**
+   * Volumes from density at 20 °C by ICUMSA SPS-4 (from memory): 50 °Bx 1.22957, 66.67 °Bx 1.3299, 60 °Bx 1.28646, 45.9 °Bx
+   * 1.2075, 39.6 °Bx 1.1746 g/ml. Solids by USDA SR26: honey 82.9 %, agave 77.1 %; brown and demerara sugar are reckoned as sugar.
+   * A US cup of sugar is 200 g, of honey 339 g, of water 236.2 g.
+   */
+  it.each([
+    ["White Sugar", { way: "weight", sweetenerParts: 1, waterParts: 1 }, 50.0, 1.22957],
+    ["Demerara Sugar", { way: "weight", sweetenerParts: 2, waterParts: 1 }, 66.67, 1.3299],
+    ["White Sugar", { way: "weight", sweetenerParts: 1.5, waterParts: 1 }, 60.0, 1.28646],
+    ["White Sugar", { way: "volume", sweetenerParts: 1, waterParts: 1 }, 45.9, 1.2075],
+    ["Heather Honey", { way: "weight", sweetenerParts: 1, waterParts: 1 }, 41.45, 1.1842],
+    ["Heather Honey", { way: "volume", sweetenerParts: 2, waterParts: 1 }, 61.5, 1.2954],
+    ["Agave Syrup", { way: "weight", sweetenerParts: 2, waterParts: 1 }, 51.4, 1.2373],
+  ] as const)(
+    "of %s, %o, reads %d °Bx and yields by the published density within 0.5 %",
+    (item, wish, brix, gPerMl) => {
+      const sweetener = sweetenerNamed(item);
+      if (sweetener === undefined) throw new Error(`${item} sweetens`);
+      const syrup = newSyrup({ wish, volumeMl: 2000, sweetener });
+      expect(syrup.brix).toBeCloseTo(brix, 0);
+      const byTableMl = (syrup.sweetenerG + syrup.waterG) / gPerMl;
+      expect(Math.abs(syrup.volumeMl / byTableMl - 1)).toBeLessThan(0.005);
+      expect(Math.abs(syrup.volumeMl / 2000 - 1)).toBeLessThan(0.005);
+    },
+  );
+
   it("cannot be stronger than what sweetens it", () => {
     const sweetener = sweetenerNamed("Heather Honey");
     if (sweetener === undefined) throw new Error("honey sweetens");

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { PrepCycleError } from "#engine/specs/bill.ts";
-import { anItem, specLines } from "#tests/support/hand-bar.ts";
+import { anItem, aSale, specLines } from "#tests/support/hand-bar.ts";
 import { aBatch, counted, daily, planOf, prepBook } from "./hand-prep.ts";
 
 function batchOf(plan: ReturnType<typeof planOf>, prep: string) {
@@ -55,6 +55,8 @@ describe("a day's prep plan, worked by hand", () => {
           { item: "Lime peel", amount: 12, unit: "each" },
         ],
         spare: [{ part: "skin", share: 17 }],
+        // Juice 20 and wheels 5 pieces, each ± 8 %: √(1.6² + 0.4²) = 1.65, two of it 13.2 % of 25. 22.1 to 28.8.
+        likely: { pieces: 25, piecesLow: 23, piecesHigh: 29 },
       },
     ]);
     expect(batchOf(plan, "Lime juice").inputs).toEqual([{ item: "Lime", amount: 20, base: "each" }]);
@@ -99,6 +101,34 @@ describe("a day's prep plan, worked by hand", () => {
     const plan = planOf(book, daily({ "Lime juice": 300 }));
     expect(batchOf(plan, "Lime juice")).toMatchObject({ onHand: 0, make: 300, useBy: "2026-03-02" });
     expect(plan.discard).toMatchObject([{ prep: "Lime juice", amount: 80 }]);
+  });
+
+  it("takes days that nobody has read in off the old stock, and never off what was made today", () => {
+    const demand = daily({ "Simple syrup": 100, "Lime juice": 300 });
+    const sales = [aSale("2026-02-26T20:00:00Z", "Mystery")];
+    const plan = (at: string) => {
+      const book = prepBook();
+      book.batches.push(aBatch("Lime juice", at, 300), aBatch("Simple syrup", at, 900));
+      return planOf(book, demand, { sales, at: "2026-03-02T14:00:00Z" });
+    };
+    // Friday to Sunday took 300 of Thursday's syrup; Monday's is whole, and the juice does for tonight.
+    expect(batchOf(plan("2026-02-26T14:00:00Z"), "Simple syrup").onHand).toBeCloseTo(600, 9);
+    const today = plan("2026-03-02T13:00:00Z");
+    expect(today.batches.map(({ prep }) => prep)).not.toContain("Lime juice");
+    expect(today.enough).toMatchObject([
+      { prep: "Lime juice", onHand: 300 },
+      { prep: "Simple syrup", onHand: 900 },
+    ]);
+  });
+
+  it("does not ask again for what was made today and came out a little short", () => {
+    const askedAfter = (made: number) => {
+      const book = prepBook();
+      book.batches.push(aBatch("Lime juice", "2026-03-02T13:00:00Z", made));
+      return planOf(book, daily({ "Lime juice": 1000 })).batches.map(({ make }) => make);
+    };
+    expect(askedAfter(960)).toEqual([]);
+    expect(askedAfter(900)).toEqual([100]);
   });
 
   it("rounds up to the batch step and splits by the vessel", () => {

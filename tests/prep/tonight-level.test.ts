@@ -45,6 +45,7 @@ function limesAt(price: number | null): Pack {
     split: true,
     emptyG: null,
     fullG: null,
+    depositMinor: null,
   };
 }
 

@@ -41,6 +41,23 @@ describe("what batches really gave", () => {
     expect(yieldSeen(factsWith([]), "Lime juice", "2026-03-02")).toBeUndefined();
   });
 
+  it("is held against what went in, where that is on record, and not at all where the recipe was another", () => {
+    const seenWith = (sugarG: number, waterMl: number) => {
+      const book = prepBook();
+      for (const day of ["20", "22", "24"]) {
+        const at = `2026-02-${day}T14:00:00Z`;
+        const which = { at, prep: "Simple syrup", batchNo: 1 };
+        book.batches.push(aBatch("Simple syrup", at, 2000));
+        book.batchInputs.push({ ...which, item: "Sugar", amount: sugarG, unit: "g" });
+        book.batchInputs.push({ ...which, item: "Water", amount: waterMl, unit: "ml" });
+      }
+      return yieldSeen(factsOf(book), "Simple syrup", "2026-03-02");
+    };
+    // 1250 g and 1250 ml should give 1.25 × 1626 = 2032.5 ml.
+    expect(seenWith(1250, 1250)?.ratio).toBeCloseTo(2000 / 2032.5, 9);
+    expect(seenWith(1250, 1000)).toBeUndefined();
+  });
+
   it("leaves the card as the sheet says where nothing is known", () => {
     const card = batchCard({ facts: factsWith([]), prep: "Lime cordial", date: "2026-03-02", make: 950 });
     expect(card).toMatchObject({ yieldSeen: null, expectedYield: 950 });

@@ -178,6 +178,11 @@ describe("US proof, 27 CFR 30 (weights in air at 60 °F)", () => {
     expect(gallonsOf({ pounds: 81_000, proof: 190 }) / 11_921.6).toBeCloseTo(1, 3);
   });
 
+  it("1,000 lb at 200 proof take 82.03 lb of water to come to 190 proof (27 CFR 30.64)", () => {
+    const waterPounds = 1000 / massFraction({ abvPct: abvAt20(95) }) - 1000;
+    expect(Math.abs(waterPounds / 82.03 - 1)).toBeLessThan(0.002);
+  });
+
   it("a pound of water fills 0.120074 wine gallons (27 CFR 30.41)", () => {
     expect(gallonsOf({ pounds: 1, proof: 0 })).toBeCloseTo(0.120074, 5);
   });

@@ -18,6 +18,7 @@ function facts() {
   return factsOf({
     ...book,
     batches: [],
+    batchInputs: [],
     modifiers: [
       ...book.modifiers,
       { ...none, modifier: "Extra gin", effect: "add", item: "Gin", amount: 10, unit: "ml" },
@@ -45,7 +46,7 @@ function talliesOf(groups: readonly SaleGroup[], texts: TextTable) {
     });
   return [...packer.finish()].map(({ businessDate, block }) => ({
     businessDate,
-    tally: tallyOf(unionOfBlocks([block])),
+    tally: tallyOf(unionOfBlocks([{ packed: block, replacesSums: false }])),
   }));
 }
 
@@ -124,7 +125,7 @@ describe("an import explained", () => {
     const texts = new TextTable();
     const changes = talliesOf(groups, texts).map(({ businessDate, tally }) => ({
       businessDate,
-      new: tally.count,
+      isMoved: true,
       before: NO_TALLY,
       after: tally,
       divided: null,

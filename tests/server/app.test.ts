@@ -29,6 +29,7 @@ function weekOfGin(): { book: Book; lines: Parameters<typeof aTestApp>[1] } {
     split: true,
     emptyG: null,
     fullG: null,
+    depositMinor: null,
   });
   const row = { area: "Bar", item: "Gin", pack: "700 ml", grossG: [], amount: null, unit: null, by: "" };
   book.counts.push(
@@ -142,15 +143,19 @@ describe("the API", () => {
     const preview = await send("/api/sales/preview", form());
     expect(preview.body).toMatchObject({
       question: null,
-      change: { lines: 3, new: 3, known: 0 },
-      unmapped: [
-        {
-          ringName: "Huose Sour",
-          quantity: 1,
-          net: 12,
-          suggestions: [{ name: "House sour", kind: "drink" }],
-        },
-      ],
+      report: {
+        lines: 3,
+        new: 3,
+        known: 0,
+        unmapped: [
+          {
+            ringName: "Huose Sour",
+            quantity: 1,
+            net: 12,
+            suggestions: [{ name: "House sour", kind: "drink" }],
+          },
+        ],
+      },
     });
     const first = (await send("/api/sales/import", form())).body as { importId: number };
     expect(first).toMatchObject({ lines: 3, new: 3 });

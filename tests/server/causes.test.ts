@@ -22,6 +22,7 @@ function bottleGone(): Book {
     split: true,
     emptyG: null,
     fullG: null,
+    depositMinor: null,
   });
   const row = { area: "Bar", item: "Gin", pack: "700 ml", grossG: [], amount: null, unit: null, by: "" };
   book.counts.push(

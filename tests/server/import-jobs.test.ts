@@ -7,6 +7,7 @@ import { closeDatabase, type Db, openDatabase } from "#db/open.ts";
 import { listImports } from "#db/sales-repository.ts";
 import { createApp } from "#server/app.ts";
 import type { ImportJob } from "#server/import-jobs.ts";
+import { DEMO_OWNER } from "#server/people/actor.ts";
 import { handBook } from "#tests/support/hand-bar.ts";
 
 let folder: string;
@@ -26,7 +27,12 @@ afterEach(() => {
 const HERE = { origin: "http://localhost" };
 
 function server() {
-  const app = createApp({ db, now: () => new Date("2026-03-09T12:00:00Z"), webFolder: "/nowhere" });
+  const app = createApp({
+    db,
+    now: () => new Date("2026-03-09T12:00:00Z"),
+    webFolder: "/nowhere",
+    signIn: { openAs: DEMO_OWNER },
+  });
   const read = async (response: Response | Promise<Response>) =>
     (await response).json() as Promise<ImportJob>;
   return {
@@ -37,6 +43,22 @@ function server() {
           method: "POST",
           body: text,
           headers: { ...HERE, "content-type": "text/csv" },
+        }),
+      ),
+    look: (text: string, name: string) =>
+      read(
+        app.request(`/api/sales/jobs?look=yes&name=${name}`, {
+          method: "POST",
+          body: text,
+          headers: { ...HERE, "content-type": "text/csv" },
+        }),
+      ),
+    goOn: (id: string, act: "look" | "import", wish: object) =>
+      read(
+        app.request(`/api/sales/jobs/${id}/${act}`, {
+          method: "POST",
+          body: JSON.stringify(wish),
+          headers: { ...HERE, "content-type": "application/json" },
         }),
       ),
     job: (id: string) => read(app.request(`/api/sales/jobs/${id}`)),
@@ -103,4 +125,36 @@ it("knows no job that was never begun, and no file without a byte", async () => 
   const { app, start } = server();
   expect((await app.request("/api/sales/jobs/7")).status).toBe(404);
   expect(await start("")).toMatchObject({ problems: [{ message: expect.stringContaining("empty") }] });
+});
+
+it("looks at a file, takes its columns as a person says, reads it in and remembers how", async () => {
+  const { look, goOn, job } = server();
+  const odd = (date: string) => `Rung;Kind of drink;Count of it;Paid\n${date} 18:00;House sour;2;25.00\n`;
+  const begun = await look(odd("2026-03-05"), "odd-0305.csv");
+  const asked = await ended(job, begun.id);
+  expect(asked).toMatchObject({ state: "looked", look: { report: null } });
+  expect(asked.look?.question).toContain("odd-0305.csv:");
+  const columns = { when: "Rung", item: "Kind of drink", quantity: "Count of it", net: "Paid" };
+  const shape = { files: "odd-0305.csv", columns };
+  await goOn(begun.id, "look", { shape });
+  expect(await ended(job, begun.id)).toMatchObject({
+    state: "looked",
+    look: { question: null, report: { lines: 1, new: 1, importId: null } },
+  });
+  expect(await listImports(db)).toEqual([]);
+  await goOn(begun.id, "import", { shape, rememberFor: "odd-*.csv" });
+  expect(await ended(job, begun.id)).toMatchObject({ state: "done", report: { new: 1, importId: 1 } });
+  const next = await look(odd("2026-03-06"), "odd-0306.csv");
+  expect((await ended(job, next.id)).look).toMatchObject({ question: null, report: { lines: 1, new: 1 } });
+});
+
+it("leaves a waiting file when told to, and keeps nothing of it", async () => {
+  const { look, job, cancel, goOn } = server();
+  const begun = await look(till(3), "till.csv");
+  expect((await ended(job, begun.id)).state).toBe("looked");
+  expect(await cancel(begun.id)).toMatchObject({ state: "cancelled" });
+  expect(await goOn(begun.id, "import", {})).toMatchObject({
+    problems: [{ message: expect.stringContaining("choose the file again") }],
+  });
+  expect(await listImports(db)).toEqual([]);
 });

@@ -36,9 +36,9 @@ describe("looking back", () => {
   it("orders the last weeks anew, against two weeks' use and against pars by hand", async () => {
     const { get, post } = await aPlannedBar();
     const tried = (await get("/api/reports/replay?weeks=2")).body;
-    expect(tried).toMatchObject({ weeks: 2, currency: "EUR", byHand: { given: 0 } });
+    expect(tried).toMatchObject({ weeks: 2, currency: "EUR", handSet: null, twoWeeks: { itemNightsOut: 0 } });
     const byHand = (await post("/api/reports/replay", { weeks: 2, pars: { gin: 100 } })).body;
-    expect(byHand).toMatchObject({ byHand: { given: 1 } });
+    expect(byHand).toMatchObject({ handSet: { given: 1 } });
   });
 
   it("needs a past to look back on", async () => {

@@ -65,7 +65,7 @@ export function simulateBar(simulation: Simulation): SimulatedBar {
   const bar = openBar(simulation);
   const weeks: TrueWeek[] = [];
   for (let day = 0; day <= bar.weeks * 7; day += 1) {
-    if (day % 7 === 0) takeCount(bar, day);
+    if (day % 7 === 0 || bar.catalogue.countOn?.includes(day % 7)) takeCount(bar, day);
     if (day % 7 === 0 && day > 0) weeks.push(closeWeek(bar, day));
     if (day < bar.weeks * 7) runDay(bar, day);
   }

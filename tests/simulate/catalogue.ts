@@ -24,6 +24,10 @@ export type Catalogue = {
   strayModifier?: string;
   /** Bottles lent to a sister bar and back. */
   transfers: { day: Day; direction: "in" | "out"; place: string; item: string; amount: number; unit: Unit }[];
+  /** Weekdays on which the bar is counted, 0 is Monday; default Mondays alone, and Mondays always. */
+  countOn?: number[];
+  /** What is truly topped up for each ml that the glass is reckoned to have room for; default 1. */
+  topUpHabit?: number;
   /** How often something is lost and written down. */
   losses: {
     spillsPerWeek: number;

@@ -14,7 +14,8 @@ type Holding = { full: number; open: number[]; loose: number };
 /** The Monday count: every item in every area it has, as a person with a clipboard reads it. */
 export function takeCount(bar: Bar, day: Day): void {
   const count = dateOf(bar, day);
-  const closesWeek = day / 7;
+  // Counts in mid-week carry no planted trouble.
+  const closesWeek = day % 7 === 0 ? day / 7 : 0;
   bar.catalogue.areas.forEach((area, turn) => {
     const at = stamp(count, COUNT_STARTS + turn * MINUTES_AN_AREA);
     const rows = bar.catalogue.items

@@ -16,6 +16,7 @@ export type Fault =
   | { kind: "rung-for-another"; week: number; rung: string; made: string; serves: number }
   | { kind: "not-rung"; week: number; drink: string; serves: number }
   | { kind: "older-spec"; week: number; untilWeek: number; drink: string }
+  /** In the spec of a drink or a prep. */
   | { kind: "unit-slip"; drink: string; item: string; unit: Unit }
   | { kind: "batch-not-logged"; week: number; prep: string }
   | { kind: "batch-thrown-out"; week: number; prep: string }

@@ -138,9 +138,12 @@ function logBatch(
     by: "prep",
     note: "",
   });
-  for (const { how, item, amount } of prepAsks(bar.catalogue, prep.name, madeMl, day)) {
+  for (const { how, item, amount } of prepAsks(bar.book, prep.name, madeMl, day)) {
     if (how === "cut") boards.book.ask(item, amount);
     else expectUse(bar, item, amount);
+  }
+  if (bar.faults.some((fault) => fault.kind === "unit-slip" && fault.drink === prep.name)) {
+    plant(bar, day, { kind: "unit-slip", what: prep.name, size: madeMl, unit: "ml" });
   }
   if (isPlanted("batch-thrown-out")) {
     bar.stockroom.take(prep.name, madeMl, "untold");

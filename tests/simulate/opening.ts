@@ -1,6 +1,6 @@
 import type { Simulation } from "./bar.ts";
 import { weekdayOf } from "./calendar.ts";
-import type { Catalogue, Day } from "./catalogue.ts";
+import type { Catalogue, Day, SimVersion } from "./catalogue.ts";
 import { type Fault, newPlantings } from "./faults.ts";
 import { HARBOUR_LANTERN } from "./lantern/bar.ts";
 import { type MeanUse, meanUseOn } from "./mean-use.ts";
@@ -129,15 +129,15 @@ function openingStock(catalogue: Catalogue, buying: Random): Map<string, number>
 /** The book's catalogue: as the bar's, but for a unit written wrong on a spec. */
 function withSlips(catalogue: Catalogue, faults: readonly Fault[]): Catalogue {
   const slips = faults.filter((fault) => fault.kind === "unit-slip");
-  const drinks = catalogue.drinks.map((drink) => ({
-    ...drink,
-    versions: drink.versions.map((version) => ({
+  const slipped = <Made extends { name: string; versions: SimVersion[] }>(made: Made): Made => ({
+    ...made,
+    versions: made.versions.map((version) => ({
       ...version,
       lines: version.lines.map((line) => {
-        const slip = slips.find((fault) => fault.drink === drink.name && fault.item === line.item);
+        const slip = slips.find((fault) => fault.drink === made.name && fault.item === line.item);
         return slip === undefined ? line : { ...line, unit: slip.unit };
       }),
     })),
-  }));
-  return { ...catalogue, drinks };
+  });
+  return { ...catalogue, drinks: catalogue.drinks.map(slipped), preps: catalogue.preps.map(slipped) };
 }

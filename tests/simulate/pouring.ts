@@ -18,7 +18,10 @@ export function realAsks(bar: Bar, drink: SimDrink, day: Day, modifiers: readonl
   const current = versionOn(drink.versions, day);
   const before = drink.versions.filter(({ fromDay }) => fromDay < (current?.fromDay ?? 0)).at(-1);
   const made = old === undefined || before === undefined ? drink : { ...drink, versions: [before] };
-  return serveAsks({ catalogue: bar.catalogue, drink: made, day, modifiers });
+  const habit = bar.catalogue.topUpHabit ?? 1;
+  return serveAsks({ catalogue: bar.catalogue, drink: made, day, modifiers }).map((ask) =>
+    ask.how === "topped" ? { ...ask, amount: ask.amount * habit } : ask,
+  );
 }
 
 /** Whether so many serves can be made; presses more juice in mid-service where that is all that lacks. */

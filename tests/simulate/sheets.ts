@@ -131,7 +131,6 @@ function venueJson(book: Catalogue, noise: Noise): string {
     oz: "us",
     show: "oz",
     houseMl: { dash: 0.92, barspoon: 5, drop: 0.05, splash: 7.4 },
-    serviceLevel: 0.95,
     uncertainty: noise,
   };
   return `${JSON.stringify(venue, null, 2)}\n`;

@@ -41,6 +41,7 @@ function bookWithGin() {
     split: true,
     emptyG: 500,
     fullG: null,
+    depositMinor: null,
   });
   return book;
 }
@@ -60,6 +61,8 @@ describe("the balance of a period", () => {
       item: "Gin",
       pack: "700 ml",
       priceTotalMinor: null,
+      depositMinor: null,
+      empties: null,
       by: "",
     };
     book.deliveries.push(
@@ -129,6 +132,8 @@ describe("stock", () => {
                 quantity: amount,
                 of: "container",
                 priceTotalMinor: null,
+                depositMinor: null,
+                empties: null,
                 by: "",
               });
             } else {

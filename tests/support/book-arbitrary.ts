@@ -4,8 +4,12 @@ import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { DEFAULT_HOUSE_ML, type Unit } from "#engine/measure/units.ts";
 import { foldName } from "#engine/name.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
+import { numbered } from "#engine/stock/batch-inputs.ts";
 import type { Item, Pack } from "#engine/stock/item.ts";
+import type { UsedInput } from "#engine/stock/movement.ts";
 import { addDays, toInstant, WEEKDAYS } from "#engine/time.ts";
+import { DEFAULT_THRESHOLDS } from "#engine/variance/verdict.ts";
+import type { Venue } from "#engine/venue.ts";
 
 /** Books of all kinds that a book's sheets can hold: odd names, fractions, every kind of row. */
 
@@ -72,7 +76,9 @@ const clock = fc
   .map(([hour, minute]) => `${String(hour).padStart(2, "0")}:${String(minute).padStart(2, "0")}`);
 const of = fc.constantFrom("container" as const, "case" as const);
 
-const venue = fc.record({
+const paid = fc.record({ priceTotalMinor: maybe(minor), depositMinor: maybe(minor), empties: maybe(size) });
+
+const venuePlain = fc.record({
   name,
   currency: fc.constantFrom("EUR", "JPY", "KWD"),
   timeZone: fc.constantFrom(
@@ -88,9 +94,34 @@ const venue = fc.record({
   houseMl: fc
     .record({ dash: size, barspoon: size, drop: size, splash: size })
     .map((own) => ({ ...DEFAULT_HOUSE_ML, ...own })),
-  serviceLevel: level,
+  serviceLevel: maybe(level),
   uncertainty: share.map((reading) => ({ ...DEFAULT_UNCERTAINTY, reading })),
 });
+
+/** Where a venue stands is known of some: the country alone, or with its region. */
+const venue = fc
+  .tuple(
+    venuePlain,
+    fc.constantFrom({}, { country: "PT" }, { country: "DE", region: "BY" }),
+    fc.constantFrom({}, { thresholds: { ...DEFAULT_THRESHOLDS, chaseMoney: 0, watchRatio: 1.5 } }),
+  )
+  .map(([plain, place, limits]): Venue => ({ ...plain, ...place, ...limits }));
+
+/** How cold some of the areas are; no colder than a syrup may be, whose level may be read there. */
+function withTemperatures(own: Venue, areas: readonly string[]): fc.Arbitrary<Venue> {
+  return fc
+    .subarray([...areas])
+    .chain((cold) =>
+      fc
+        .tuple(
+          ...cold.map(() =>
+            fc.double({ min: 0, max: 40, noNaN: true }).map((temperature) => temperature + 0),
+          ),
+        )
+        .map((temperatures) => cold.map((area, at) => [area, temperatures[at] ?? 0] as const)),
+    )
+    .map((stated) => (stated.length === 0 ? own : { ...own, areaTemperatureC: Object.fromEntries(stated) }));
+}
 
 const UNITS_OF: Record<Item["base"], readonly Unit[]> = {
   ml: ["ml", "cl", "l", "oz", "dash", "tsp"],
@@ -120,6 +151,8 @@ function itemNamed(itemName: string): fc.Arbitrary<Item> {
     stocked: fc.boolean(),
     pour: fc.constantFrom("jigger" as const, "free" as const, "measured" as const),
     serviceLevel: maybe(level),
+    par: maybe(size),
+    parReason: longText,
     note: longText,
   });
 }
@@ -145,7 +178,11 @@ export const bookArbitrary: fc.Arbitrary<Book> = fc
       .tuple(...itemNames.map(itemNamed))
       .map((items) => items.map((item) => ({ ...item, abv: plain(item.abv), brix: plain(item.brix) })))
       .chain((items) => fc.constant(items))
-      .chain((items) => bookOf(venue, items, drinks, supplierNames, areaNames));
+      .chain((items) =>
+        withTemperatures(venue, areaNames).chain((own) =>
+          bookOf(own, items, drinks, supplierNames, areaNames),
+        ),
+      );
   });
 
 /** Without the negative zero, which no sheet tells from zero. */
@@ -173,6 +210,7 @@ function packsOf(items: readonly Item[], supplierNames: readonly string[]): fc.A
         split: fc.boolean(),
         emptyG: maybe(fc.integer({ min: 0, max: 500 })),
         fullG: maybe(fc.integer({ min: 501, max: 2000 })),
+        depositMinor: maybe(minor),
       }),
       ({ pack, supplier, from }) => [pack, supplier, from],
       3,
@@ -395,8 +433,8 @@ function bookOf(
         deliveries: ifPacks(
           fc.array(
             fc
-              .tuple(pack, moment, supplier, shortText, size, of, maybe(minor), shortText)
-              .map(([pack, at, supplier, invoice, quantity, of, priceTotalMinor, by]) => ({
+              .tuple(pack, moment, supplier, shortText, size, of, paid, shortText)
+              .map(([pack, at, supplier, invoice, quantity, of, paid, by]) => ({
                 at,
                 supplier,
                 invoice,
@@ -404,7 +442,7 @@ function bookOf(
                 pack: pack.pack,
                 quantity,
                 of,
-                priceTotalMinor,
+                ...paid,
                 by,
               })),
             { maxLength: 5 },
@@ -426,6 +464,7 @@ function bookOf(
                 ),
                 { maxLength: 4 },
               ),
+        batchInputs: fc.array(measured, { maxLength: 4 }),
         losses: fc.array(
           fc
             .tuple(
@@ -475,9 +514,24 @@ function bookOf(
           [],
           [{ files: "till-*.csv", encoding: "windows-1252", dateOrder: "dmy", columns: { item: "Artikel" } }],
         ),
-      }) as fc.Arbitrary<Book>;
+      }) as fc.Arbitrary<Unsorted>;
     })
-    .map(spelledAlike);
+    .map((book) => spelledAlike({ ...book, batchInputs: spreadOver(book, book.batchInputs) }));
+}
+
+/** A book before its batches have been dealt what they used. */
+type Unsorted = Omit<Book, "batchInputs"> & { batchInputs: UsedInput[] };
+
+/** Deals what was used out to the batches, each item once a batch; what is made to order or of itself is left out. */
+function spreadOver({ items, batches }: Unsorted, used: readonly UsedInput[]): Book["batchInputs"] {
+  const stocked = new Set(items.filter(({ stocked }) => stocked).map(({ name }) => name));
+  return numbered(batches).flatMap(({ batch: { at, prep }, batchNo }, place) => {
+    const own = used.filter(
+      ({ item }, index) => index % batches.length === place && stocked.has(item) && item !== prep,
+    );
+    const once = own.filter(({ item }, index) => own.findIndex((other) => other.item === item) === index);
+    return once.map((input) => ({ at, prep, batchNo, ...input }));
+  });
 }
 
 function baseOf(items: readonly Item[], itemName: string): Item["base"] | undefined {

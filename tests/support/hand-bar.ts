@@ -19,6 +19,8 @@ export function anItem(facts: Pick<Item, "name" | "base"> & Partial<Item>): Item
     stocked: true,
     pour: "jigger",
     serviceLevel: null,
+    par: null,
+    parReason: "",
     note: "",
     ...facts,
   };
@@ -53,6 +55,7 @@ export function anEmptyBook(): Book {
     counts: [],
     deliveries: [],
     batches: [],
+    batchInputs: [],
     losses: [],
     transfers: [],
     events: [],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { Cause } from "#engine/variance/causes/cause.ts";
+import type { CountRow } from "#engine/stock/movement.ts";
+import type { Cause, CauseKind } from "#engine/variance/causes/cause.ts";
 import { CAUSE_KINDS } from "#engine/variance/causes/cause.ts";
 import { POURED, plainVariance, type Trouble } from "./plain-bar.ts";
 import { ring } from "./rings.ts";
@@ -173,24 +174,103 @@ describe("one trouble in a bar that otherwise pours to the drop", () => {
     expect(causes[0]).toMatchObject({ kind: "unit-slip", what: "Bitter Sweet", size: 35, unit: "serve" });
     expect(causes[0]?.evidence[0]?.item).toBe("Aperitif");
   });
+
+  it("finds ounces on a prep's spec where grams are weighed, by the amount made in its batches", () => {
+    const specs = wrongSpecs({ aperitif: "30 ml Aperitif", sugar: "600 oz-wt Sugar" });
+    const [first] = plainVariance({ sheets: { specs } }).causes;
+    expect(first).toMatchObject({ kind: "unit-slip", what: "Syrup", unit: "ml" });
+    // Two batches of a litre between the counts.
+    expect(first?.size).toBeCloseTo(2000, -2);
+    expect(first?.evidence.map(({ item }) => item)).toEqual(["Sugar"]);
+    expect(first?.check).toBe("Read the spec of Syrup: it says 600 oz-wt of Sugar; the numbers fit 600 g.");
+  });
 });
 
-/** All specs as they are, but 3 ml of aperitif on a spec that should say 3 cl. */
-function wrongSpecs() {
+/** All specs as they are, but for one line: 3 ml of aperitif on a spec that should say 3 cl. */
+function wrongSpecs({ aperitif = "3 ml Aperitif", sugar = "600 g Sugar" } = {}) {
   return [
     ...spec("Gimlet", "2026-01-01", "60 ml Gin", "20 ml Lime juice", "20 ml Syrup"),
     ...spec("Vodka Soda", "2026-01-01", "50 ml Vodka"),
     ...spec("Daiquiri", "2026-01-01", "60 ml White rum | Aged rum", "25 ml Lime juice", "20 ml Syrup"),
-    ...spec("Bitter Sweet", "2026-01-01", "3 cl Gin", "3 ml Aperitif", "3 cl Vermouth"),
+    ...spec("Bitter Sweet", "2026-01-01", "3 cl Gin", aperitif, "3 cl Vermouth"),
     ...spec("Old Cask", "2026-01-01", "45 ml Aged rum", "2 dash Bitters", "5 ml Syrup"),
     ...spec("Dry Stir", "2026-01-01", "75 ml Gin", "15 ml Vermouth"),
     ...spec("Palmetto", "2026-01-01", "40 ml Aged rum", "40 ml Vermouth", "2 dash Bitters"),
-    ...spec("Syrup", "2026-01-01", "600 g Sugar"),
+    ...spec("Syrup", "2026-01-01", sugar),
   ];
 }
 
+/** What a cause of each kind is told in, by the book's contract: the kind of its `what`, and the unit of its size. */
+const TOLD_IN: {
+  [kind in CauseKind]: { what: "item" | "prep" | "fruit" | "drink" | "ring name"; unit: string };
+} = {
+  "delivery-not-entered": { what: "item", unit: "container" },
+  "delivery-entered-twice": { what: "item", unit: "container" },
+  "delivery-short": { what: "item", unit: "container" },
+  "container-miscounted": { what: "item", unit: "container" },
+  breakage: { what: "item", unit: "container" },
+  "area-skipped": { what: "item", unit: "base" },
+  "wrong-pack-size": { what: "item", unit: "base" },
+  "over-pour": { what: "item", unit: "base" },
+  "poured-for-another": { what: "item", unit: "ml" },
+  "rung-for-another": { what: "drink", unit: "serve" },
+  "not-rung": { what: "drink", unit: "serve" },
+  "older-spec": { what: "drink", unit: "serve" },
+  "unit-slip": { what: "drink", unit: "serve" },
+  "batch-not-logged": { what: "prep", unit: "base" },
+  "batch-thrown-out": { what: "prep", unit: "base" },
+  "yield-drift": { what: "fruit", unit: "piece" },
+  "unmapped-sale": { what: "ring name", unit: "serve" },
+};
+const PAIRS: CauseKind[] = ["poured-for-another", "rung-for-another"];
+const BASES: Record<string, string> = { Sugar: "g", Lime: "each" };
+const isPrep = (name: string) => ["Syrup", "Lime juice"].includes(name);
+
+function isA(kind: (typeof TOLD_IN)[CauseKind]["what"], name: string): boolean {
+  const isDrink = Object.hasOwn(POURED, name);
+  switch (kind) {
+    case "drink":
+      return isDrink;
+    case "prep":
+      return isPrep(name);
+    case "fruit":
+      return name === "Lime";
+    case "ring name":
+      return name === "Gimlet Large Glass";
+    case "item":
+      return !isDrink && name !== "Gimlet Large Glass";
+  }
+}
+
 describe("the list of causes", () => {
-  const all = PLANTED.flatMap(([, trouble]) => plainVariance(trouble).causes);
+  const all = [
+    ...PLANTED.map(([, trouble]) => trouble),
+    { counts: (row: CountRow) => (row.count === "C" && row.area === "Store" ? { ...row, full: 0 } : row) },
+    { gone: { Gin: 700 } },
+    { sheets: { specs: wrongSpecs() } },
+    { sheets: { specs: wrongSpecs({ aperitif: "30 ml Aperitif", sugar: "600 oz-wt Sugar" }) } },
+  ].flatMap((trouble: Trouble) => plainVariance(trouble).causes);
+
+  it("has every kind among those planted", () => {
+    expect([...new Set(all.map(({ kind }) => kind))].sort()).toEqual([...CAUSE_KINDS].sort());
+  });
+
+  it.each(CAUSE_KINDS)("tells %s in the words and units of the contract", (kind) => {
+    const { what, unit } = TOLD_IN[kind];
+    for (const cause of all.filter((one) => one.kind === kind)) {
+      const names = [cause.what].flat();
+      expect(names).toHaveLength(PAIRS.includes(kind) ? 2 : 1);
+      // A prep's spec can be off too; it is then told by what was made of it.
+      const isOfPrep = kind === "unit-slip" && isPrep(names[0] ?? "");
+      for (const name of names) expect(isA(isOfPrep ? "prep" : what, name), `${kind} of ${name}`).toBe(true);
+      const base = BASES[names[0] ?? ""] ?? "ml";
+      expect(cause.unit).toBe(unit === "base" || isOfPrep ? base : unit);
+      expect(cause.sign === undefined).toBe(kind !== "container-miscounted");
+      expect(cause.count === undefined).toBe(!["container-miscounted", "area-skipped"].includes(kind));
+      if (["container", "serve", "piece"].includes(cause.unit))
+        expect(Number.isInteger(cause.size)).toBe(true);
+    }
+  });
 
   it("comes best first, with chances that add up to no more than one in a group", () => {
     for (const [, trouble] of PLANTED) {

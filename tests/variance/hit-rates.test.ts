@@ -1,29 +1,29 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { HARBOUR_LANTERN } from "#tests/simulate/lantern/bar.ts";
-import { SMALL_BAR } from "#tests/simulate/small-bar.ts";
-import { variedCatalogue } from "#tests/simulate/vary.ts";
-import { type Hit, hitsOf, hitTable, rateWithin } from "./hit-rates.ts";
-import { readSimulated, weekReport } from "./simulated.ts";
+import { BARS, type BarName } from "./bars.ts";
+import { type Hit, hitsOf, hitTable, rateWithin, reliabilityTable } from "./hit-rates.ts";
+import { readSimulated, weekReports } from "./simulated.ts";
 
-// Bars of other sizes, favourites, prices and fruit than the one the figures of the causes were thought out on.
-const varied = (catalogue: typeof SMALL_BAR, seed: number) => variedCatalogue({ catalogue, seed });
+// Bars of other kinds, sizes, favourites, prices and fruit than the one the figures of the causes were thought out on.
+// `npm run bench -- causes` prints the same tables of hundreds of them.
+const MEASURED: [BarName, number[]][] = [
+  ["small", [1, 2, 3, 4]],
+  ["scales", [6]],
+];
 
-describe("one trouble at a time in bars of all sizes", () => {
+describe("one trouble at a time in bars of all kinds", () => {
   let hits: Hit[] = [];
   beforeAll(() => {
-    const small = [1, 2, 3, 4, 5, 6, 7, 8].flatMap((seed) =>
-      // Every other bar has no later count, which is when one learns of it.
-      hitsOf({ seed, weeks: 3 + (seed % 2), catalogue: varied(SMALL_BAR, seed) }, 3),
+    hits = MEASURED.flatMap(([bar, seeds]) =>
+      seeds.flatMap((seed) => {
+        const { simulation, week } = BARS[bar](seed);
+        return hitsOf(simulation, week);
+      }),
     );
-    const large = [9, 10].flatMap((seed) =>
-      hitsOf({ seed, weeks: 7, catalogue: varied(HARBOUR_LANTERN, seed) }, 7),
-    );
-    hits = [...small, ...large];
-    console.log(`\n${hitTable(hits)}\n`);
-  }, 120_000);
+    console.log(`\n${hitTable(hits)}\n\n${reliabilityTable(hits)}\n`);
+  }, 600_000);
 
   it("has the right cause first in 85 of 100, and among the first three in 95", () => {
-    expect(hits.length).toBeGreaterThan(100);
+    expect(hits.length).toBeGreaterThan(60);
     expect(rateWithin(hits, 1)).toBeGreaterThanOrEqual(0.85);
     expect(rateWithin(hits, 3)).toBeGreaterThanOrEqual(0.95);
   });
@@ -38,12 +38,20 @@ describe("one trouble at a time in bars of all sizes", () => {
 });
 
 it("names a cause in at most one of twenty clean weeks", () => {
-  const seeds = [21, 22, 23, 24, 25, 26, 27, 28, 29, 30];
-  const alarms = seeds.flatMap((seed) => {
-    const bar = readSimulated({ seed, weeks: 4, faults: [], catalogue: varied(SMALL_BAR, seed) });
-    return [1, 2, 3, 4].map((week) =>
-      weekReport(bar, week).causes.some(({ probability }) => probability >= 0.5),
-    );
-  });
+  const clean: [BarName, number[]][] = [
+    ["small", [21, 22, 23, 24]],
+    ["scales", [25]],
+    ["hotel", [26]],
+  ];
+  const alarms = clean.flatMap(([bar, seeds]) =>
+    seeds.flatMap((seed) => {
+      const { simulation, week } = BARS[bar](seed);
+      const read = readSimulated({ ...simulation, faults: [] });
+      return Array.from({ length: week }, (_, index) => weekReports(read, index + 1))
+        .flat()
+        .map(({ causes }) => causes.some(({ probability }) => probability >= 0.5));
+    }),
+  );
+  expect(alarms.length).toBeGreaterThan(25);
   expect(alarms.filter(Boolean).length / alarms.length).toBeLessThanOrEqual(0.05);
-}, 60_000);
+}, 600_000);

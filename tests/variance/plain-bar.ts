@@ -138,6 +138,8 @@ function deliveriesOf(week: number): Delivery[] {
     quantity,
     of: "container",
     priceTotalMinor: null,
+    depositMinor: null,
+    empties: null,
     by: "",
   }));
 }

@@ -1,9 +1,13 @@
 import { expect, it } from "vitest";
+import type { Facts } from "#engine/facts.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { uncertaintyBudget } from "#engine/variance/budget.ts";
 import { drinksThatUsed } from "#engine/variance/drinks-that-used.ts";
-import { salesNeeded } from "#engine/variance/neighbours.ts";
 import { varianceReport } from "#engine/variance/report.ts";
+import { salesNeeded } from "#engine/variance/sales-needed.ts";
+import { DEFAULT_THRESHOLDS } from "#engine/variance/verdict.ts";
+import type { Venue } from "#engine/venue.ts";
+import { anEmptyBook } from "#tests/support/hand-bar.ts";
 import { barOf, counted, countNamed, cut, drink, item, pack, prep, sold, spec } from "./small-bar.ts";
 
 // One week of a bar with one gin, one syrup and limes, worked by hand.
@@ -61,6 +65,8 @@ const facts = barOf({
       quantity: 2,
       of: "container",
       priceTotalMinor: null,
+      depositMinor: null,
+      empties: null,
       by: "",
     },
   ],
@@ -217,4 +223,29 @@ it("says which days of sales a variance looks at, the weeks beside included", ()
   expect(needed.from <= "2026-06-07").toBe(true);
   expect(needed.from > "2026-06-01").toBe(true);
   expect(needed.to).toBe("2026-06-29");
+});
+
+it("chases by the limits that the venue set, and by the usual ones where it set none", () => {
+  const bar = (thresholds?: Venue["thresholds"]) =>
+    barOf({
+      items: [item("Gin")],
+      packs: [pack("Gin", 700)],
+      counts: [
+        counted("A", "2026-03-02T10:00:00Z", "Gin", { full: 5, parts: [0.5] }),
+        counted("B", "2026-03-09T10:00:00Z", "Gin", { full: 5, parts: [0.2] }),
+      ],
+      ...(thresholds === undefined ? {} : { venue: { ...anEmptyBook().venue, name: "Limits", thresholds } }),
+    });
+  const verdictOf = (facts: Facts) =>
+    varianceReport({
+      facts,
+      sales: [],
+      opening: countNamed(facts, "A"),
+      closing: countNamed(facts, "B"),
+      costPerBase: new Map([["Gin", 0.03]]),
+    }).items[0]?.verdict;
+  // 0.3 of a bottle, 210 ml at 3 cents: 6.30, and 0.3 ÷ (√2 · 0.041) = 5.2 standard uncertainties.
+  expect(verdictOf(bar())).toBe("watch");
+  expect(verdictOf(bar({ ...DEFAULT_THRESHOLDS, chaseMoney: 5 }))).toBe("chase");
+  expect(verdictOf(bar({ ...DEFAULT_THRESHOLDS, watchRatio: 6, chaseRatio: 6 }))).toBe("quiet");
 });

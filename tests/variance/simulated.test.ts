@@ -21,6 +21,10 @@ describe("thirteen clean weeks", () => {
     expect(ratios.length).toBeGreaterThan(800);
     expect(sd).toBeGreaterThan(0.9);
     expect(sd).toBeLessThan(1.1);
+    // One in twenty to be expected; of so many the share itself is known to seven in a thousand.
+    const beyond = ratios.filter((ratio) => Math.abs(ratio) > 2).length / ratios.length;
+    expect(beyond).toBeGreaterThan(0.03);
+    expect(beyond).toBeLessThan(0.07);
   });
 
   it("give hardly a cause and no chase", () => {

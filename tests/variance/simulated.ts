@@ -65,9 +65,25 @@ function tallied(facts: Facts, sales: readonly SaleGroup[]): SaleGroup[] {
   return [...groups.values(), ...single];
 }
 
-/** The variance of week n, between counts n − 1 and n. */
-export function weekReport({ facts, sales }: ReadBar, week: number): VarianceReport {
-  const [opening, closing] = [facts.counts[week - 1], facts.counts[week]];
-  if (opening === undefined || closing === undefined) throw new Error(`There is no week ${week}.`);
-  return varianceReport({ facts, sales, opening, closing, costPerBase: unitCosts(facts, closing.at) });
+/** The variance of week n, between counts n − 1 and n of a bar that counts once a week. */
+export function weekReport(bar: ReadBar, week: number): VarianceReport {
+  const reports = weekReports(bar, week);
+  const [report] = reports;
+  if (report === undefined || reports.length > 1) throw new Error(`Week ${week} is not one period.`);
+  return report;
+}
+
+/** The variances of a week's periods: one where the bar counts once a week, else as many as it counts. */
+export function weekReports({ facts, sales, truth }: ReadBar, week: number): VarianceReport[] {
+  const place = (count: string | undefined) => facts.counts.findIndex(({ name }) => name === count);
+  const [first, last] = [
+    place(truth.weeks[week - 1]?.openingCount),
+    place(truth.weeks[week - 1]?.closingCount),
+  ];
+  if (first < 0 || last < 0) throw new Error(`There is no week ${week}.`);
+  return facts.counts.slice(first + 1, last + 1).flatMap((closing, index) => {
+    const opening = facts.counts[first + index];
+    const costPerBase = unitCosts(facts, closing.at);
+    return opening === undefined ? [] : [varianceReport({ facts, sales, opening, closing, costPerBase })];
+  });
 }

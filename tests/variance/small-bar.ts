@@ -23,6 +23,8 @@ export function item(name: string, over: Partial<Item> = {}): Item {
     stocked: true,
     pour: "jigger",
     serviceLevel: null,
+    par: null,
+    parReason: "",
     note: "",
     ...over,
   });
@@ -44,6 +46,7 @@ export function pack(of: string, amount: number, over: Partial<Pack> = {}): Pack
     split: true,
     emptyG: null,
     fullG: null,
+    depositMinor: null,
     ...over,
   });
 }

@@ -44,9 +44,12 @@ it.each([
   expect(fractionWords(amount)).toBe(words);
 });
 
-it("writes a top-up as top and pieces bare", () => {
+it("writes a top-up as top, pieces bare, and measures that are words in the plural", () => {
   expect(measureWords({ amount: null, unit: "top" })).toBe("top");
   expect(measureWords({ amount: 1, unit: "each" })).toBe("1");
+  expect(measureWords({ amount: 2, unit: "dash" })).toBe("2 dashes");
+  expect(measureWords({ amount: 2, unit: "oz" })).toBe("2 oz");
+  expect(measureWords({ amount: 0.5, unit: "barspoon" })).toBe("1/2 barspoon");
 });
 
 it("takes the newest version that has begun", () => {
@@ -71,8 +74,18 @@ const PACK: Pack = {
   split: true,
   emptyG: null,
   fullG: null,
+  depositMinor: null,
 };
-const LINE = { key: 0, item: "Gin", pack: "1 L", quantity: "2", of: "case", price: "" } as const;
+const LINE = {
+  key: 0,
+  item: "Gin",
+  pack: "1 L",
+  quantity: "2",
+  of: "case",
+  price: "",
+  deposit: "",
+  empties: "",
+} as const;
 
 it("says what a line of a delivery usually costs, by the price in force on its day", () => {
   const dearer = { ...PACK, from: "2026-11-01", price: 20 };
@@ -84,8 +97,20 @@ it("says what a line of a delivery usually costs, by the price in force on its d
 it("makes facts of a delivery only when every line is whole, with the price in whole cents", () => {
   const head = { at: "2026-11-25T10:00:00Z", supplier: "Longmole", invoice: "L-1", by: "" };
   expect(factsOf([{ ...LINE, price: "419,90" }], head, "EUR")).toEqual([
-    { ...head, item: "Gin", pack: "1 L", quantity: 2, of: "case", priceTotalMinor: 41_990 },
+    {
+      ...head,
+      item: "Gin",
+      pack: "1 L",
+      quantity: 2,
+      of: "case",
+      priceTotalMinor: 41_990,
+      depositMinor: null,
+      empties: null,
+    },
   ]);
+  const withDeposit = { ...LINE, price: "419.90", deposit: "3,60", empties: "11" };
+  expect(factsOf([withDeposit], head, "EUR")).toMatchObject([{ depositMinor: 360, empties: 11 }]);
+  expect(factsOf([{ ...LINE, empties: "-1" }], head, "EUR")).toBeUndefined();
   expect(factsOf([LINE, { ...LINE, item: null }], head, "EUR")).toBeUndefined();
   expect(factsOf([{ ...LINE, quantity: "two" }], head, "EUR")).toBeUndefined();
 });

@@ -48,6 +48,7 @@ describe("what a forecast was worth", () => {
     scaledError: 0.9,
     coverage90: 0.91,
     days: 56,
+    outDrinkDays: 0,
   };
 
   it("is said in words, with what it is compared with", () => {
@@ -66,6 +67,7 @@ describe("what a forecast was worth", () => {
       scaledError: null,
       coverage90: null,
       days: 0,
+      outDrinkDays: 0,
     };
     expect(backtestWords(unknown)).toBe("Too few days of sales to say how good such a forecast is.");
   });

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
+import { harmlessText } from "#engine/sheet-text.ts";
 import type { Column } from "../../web/parts/table-column.ts";
-import { fileRows, harmlessText, tabText } from "../../web/parts/table-text.ts";
+import { fileRows, tabText } from "../../web/parts/table-text.ts";
 
 type Row = { item: string; change: number | null; note: string };
 

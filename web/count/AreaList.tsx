@@ -4,6 +4,7 @@ import { type RefCallback, Suspense, useCallback, useRef } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Page } from "../parts/Page.tsx";
+import { useMay } from "../people/signed-in.ts";
 import type { Sheet, SheetArea } from "./sheet.ts";
 import { type CountState, missingIn } from "./use-count.ts";
 import { WaitingLine } from "./WaitingLine.tsx";
@@ -16,6 +17,7 @@ const Differences = lazyRouteComponent(() => import("./Differences.tsx"), "Diffe
 export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) {
   const { name, rows, waiting, differences, isSpot, countAll, renewSheet } = count;
   const navigate = useNavigate({ from: "/count" });
+  const mayAdd = useMay("runBar");
   const areas = sheet.areas.map((area) => ({ area, missing: missingIn(area, rows) }));
   const total = areas.reduce((sum, { area }) => sum + area.items.length, 0);
   const left = areas.reduce((sum, { missing }) => sum + missing.length, 0);
@@ -106,9 +108,11 @@ export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) 
         <Link to="/count" search={{ count: name, step: "paper" }}>
           Enter a sheet from paper
         </Link>
-        <Link to="/count" search={{ count: name, step: "found" }}>
-          Something stands somewhere that is not listed
-        </Link>
+        {mayAdd ? (
+          <Link to="/count" search={{ count: name, step: "found" }}>
+            Something stands somewhere that is not listed
+          </Link>
+        ) : null}
       </p>
     </Page>
   );

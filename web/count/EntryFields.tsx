@@ -1,5 +1,6 @@
 import { Minus, Plus } from "lucide-react";
 import { useEffect, useRef } from "react";
+import { temperatureOfC } from "#engine/measure/area-temperature.ts";
 import type { Unit } from "#engine/measure/units.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
@@ -16,6 +17,7 @@ export type FieldName = "containers" | "grams" | "amount";
 type Props = {
   draft: Draft;
   item: SheetItem;
+  area: string;
   venue: Venue;
   /** What this count already holds of the item here. */
   own: readonly CountRow[];
@@ -90,16 +92,18 @@ export function EntryFields(props: Props) {
 }
 
 /** The entry read back, so that a slip is seen before it is made. */
-function Reading({ draft, item, venue, own }: Props) {
+function Reading({ draft, item, area, venue, own }: Props) {
   const found = foundOf(draft);
   if ("problem" in found) {
     const others = own.filter(({ pack }) => pack !== draft.pack);
     return others.length === 0 ? " " : `So far: ${others.map(foundWords).join("; ")}.`;
   }
-  const total = quantityOf([found], item, venue);
+  const total = quantityOf([{ ...found, area }], item, venue);
   const words = foundWords(found);
-  const isPlain = found.amount !== null || total === null;
-  return isPlain ? words : `${words}: ${formatAmount(total.quantity, item.base, venue)}`;
+  if (found.amount !== null || total === null) return words;
+  const isCold = total.quantity !== quantityOf([found], item, venue)?.quantity;
+  const at20 = isCold ? ` at 20 °C, seen at ${temperatureOfC(venue, area)} °C` : "";
+  return `${words}: ${formatAmount(total.quantity, item.base, venue)}${at20}`;
 }
 
 function Step({ sign, draft, onChange }: Props & { sign: 1 | -1 }) {

@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { Link, useNavigate } from "@tanstack/react-router";
 import { type FormEvent, useId, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
+import { kindOf, lawfulSizesMl } from "#engine/measure/standard-sizes.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { CatalogueAnswer } from "../answers.ts";
 import { ProblemError } from "../api.ts";
@@ -34,6 +35,8 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
   const known = knownItem(name, sheet, catalogue);
   const isNew = name.trim() !== "" && known === undefined;
   const size = readAmount(holds, { decimalComma: true });
+  // The sizes in which such a bottle is sold, to choose from.
+  const kind = kindOf(category);
   const save = useMutation({
     mutationFn: async () => {
       const fresh = { name: name.trim(), category: category.trim(), base, size: size ?? 0 };
@@ -112,9 +115,15 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
               label={base === "each" ? "Pieces in one pack" : `One holds, in ${base}`}
               required
               inputMode="decimal"
+              list={`${listId}-sizes`}
               value={holds}
               onChange={(event) => setHolds(event.target.value)}
             />
+            <datalist id={`${listId}-sizes`}>
+              {kind === undefined || base !== "ml"
+                ? null
+                : lawfulSizesMl(kind).map((size) => <option key={size} value={size} />)}
+            </datalist>
           </>
         ) : null}
         <Button kind="main" type="submit" disabled={!isComplete || save.isPending}>

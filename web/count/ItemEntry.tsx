@@ -82,7 +82,7 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
       <title>{`${item.item} · Count · Ullage`}</title>
       <Where count={count} area={area} place={place} />
       <EntryFields
-        {...{ draft, item, venue, own, problem }}
+        {...{ draft, item, area: area.area, venue, own, problem }}
         onChange={change}
         onField={setField}
         onPack={(pack) => {

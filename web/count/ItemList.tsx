@@ -1,6 +1,7 @@
 import { Link, lazyRouteComponent } from "@tanstack/react-router";
 import { Suspense } from "react";
 import { Page } from "../parts/Page.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { allFoundWords, leftWords } from "./found-words.ts";
 import type { Sheet, SheetArea } from "./sheet.ts";
 import { type CountState, missingIn, rowsOf } from "./use-count.ts";
@@ -11,6 +12,7 @@ const Find = lazyRouteComponent(() => import("./Find.tsx"), "Find");
 /** One area as a list in shelf order: what was found, and what is left. */
 export function ItemList({ count, sheet, area }: { count: CountState; sheet: Sheet; area: SheetArea }) {
   const { name, rows, waiting } = count;
+  const mayAdd = useMay("runBar");
   const missing = missingIn(area, rows);
   const first = missing[0];
   const list = (
@@ -55,9 +57,11 @@ export function ItemList({ count, sheet, area }: { count: CountState; sheet: She
         </Find>
       </Suspense>
       <p className="count-more">
-        <Link to="/count" search={{ count: name, area: area.area, step: "found" }}>
-          Something stands here that is not listed
-        </Link>
+        {mayAdd ? (
+          <Link to="/count" search={{ count: name, area: area.area, step: "found" }}>
+            Something stands here that is not listed
+          </Link>
+        ) : null}
         <Link to="/count" search={{ count: name, area: area.area, step: "order" }}>
           Change the shelf order
         </Link>

@@ -1,6 +1,8 @@
 import { Link, useNavigate } from "@tanstack/react-router";
+import { ChangedBy } from "../history/ChangedBy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { Differences } from "./Differences.tsx";
 import { Refused } from "./Refused.tsx";
 import type { Sheet } from "./sheet.ts";
@@ -16,12 +18,14 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
     .filter(({ missing }) => missing.length > 0);
   const left = areas.reduce((sum, { missing }) => sum + missing.length, 0);
   const isUnsent = waiting.length > 0;
+  const seesVariance = useMay("seeCosts");
+  const finish = left === 0 ? "Finish" : `Finish without ${left}`;
   return (
     <Page
       title={left === 0 ? "All counted" : `${left} not counted`}
       next={
         left === 0
-          ? "Nothing is missing. The variance can be read."
+          ? `Nothing is missing.${seesVariance ? " The variance can be read." : ""}`
           : "Not counted is not none: these get no variance until they are counted."
       }
     >
@@ -44,6 +48,7 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
           </ul>
         </section>
       ))}
+      <ChangedBy subject={name} />
       {isUnsent ? (
         <p>Finishing waits until everything is sent: find some signal, or mend what was refused.</p>
       ) : null}
@@ -54,9 +59,11 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
         <Button
           kind="main"
           disabled={isUnsent || rows.length === 0}
-          onClick={() => void navigate({ to: "/variance", search: { count: name } })}
+          onClick={() =>
+            void navigate(seesVariance ? { to: "/variance", search: { count: name } } : { to: "/" })
+          }
         >
-          {left === 0 ? "Finish, show the variance" : `Finish without ${left}, show the variance`}
+          {seesVariance ? `${finish}, show the variance` : finish}
         </Button>
       </div>
     </Page>

@@ -6,6 +6,7 @@ import { todayAt } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
+import { type SignedIn, useSignedIn } from "../people/signed-in.ts";
 import { countsQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { namesIn } from "./chosen.ts";
@@ -17,7 +18,8 @@ export function StartCount({ items }: { items: string | undefined }) {
   const venue = useVenue();
   const navigate = useNavigate({ from: "/count" });
   const [name, setName] = useState(`${items === undefined ? "Count" : "Recount"} ${todayAt(venue)}`);
-  const [by, setBy] = useState(counter);
+  const me = useSignedIn();
+  const [by, setBy] = useState(() => counter() || nameOf(me));
   const begin = () => {
     saveCounter(by);
     void navigate({ search: { count: name.trim(), items } });
@@ -58,6 +60,11 @@ export function StartCount({ items }: { items: string | undefined }) {
       <EarlierCounts items={items} />
     </Page>
   );
+}
+
+/** Whoever signed in counts, unless somebody else says so. */
+function nameOf(me: SignedIn | null): string {
+  return me === null || me.via === "demo" ? "" : me.name;
 }
 
 const SHOWN = 3;

@@ -13,7 +13,9 @@ function packName({ size, base }: { size: number; base: BaseUnit }): string {
 /** A new item as the sheet lists it; with a null size it has no pack and is counted as an amount. */
 export function blankItem({ name, category, base, size }: New): SheetItem {
   const packs =
-    size === null ? [] : [{ pack: packName({ size, base }), size, emptyG: null, fullG: null, gtin: "" }];
+    size === null
+      ? []
+      : [{ pack: packName({ size, base }), size, emptyG: null, fullG: null, depositMinor: null, gtin: "" }];
   return {
     item: name,
     base,
@@ -67,6 +69,7 @@ export async function addNewItem({ name, category, base, size }: New & { size: n
         split: true,
         emptyG: null,
         fullG: null,
+        depositMinor: null,
       },
     }),
   );

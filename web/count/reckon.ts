@@ -1,28 +1,30 @@
-import { usualEmptyG } from "#engine/measure/container.ts";
+import { usualEmptyG, volumeByLevel } from "#engine/measure/container.ts";
 import { unitFactor } from "#engine/measure/unit-factor.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
 import type { SheetItem } from "./sheet.ts";
 
-type Found = Pick<CountRow, "pack" | "full" | "parts" | "grossG" | "amount" | "unit">;
+type Found = Pick<CountRow, "pack" | "full" | "parts" | "grossG" | "amount" | "unit"> & { area?: string };
 
 /** In base units, with the variance of finding it; null where a weight cannot be turned into an amount here. */
 export type Quantity = { quantity: number; variance: number };
 
 /**
  * What rows of one item found, in base units, by the server's own rules: full × size + open × size + net weight ÷
- * density + amount. 1 full and an open one at 0.5 of 700 ml → 1050.
+ * density + amount, levels in a cold area as they are at 20 °C. 1 full and an open one at 0.5 of 700 ml → 1050.
  */
 export function quantityOf(rows: readonly Found[], item: SheetItem, venue: Venue): Quantity | null {
   const total: Quantity = { quantity: 0, variance: 0 };
   const { reading, scaleG, ml, each } = venue.uncertainty;
-  for (const { pack: name, full, parts, grossG, amount, unit } of rows) {
+  for (const { area, pack: name, full, parts, grossG, amount, unit } of rows) {
     const pack = item.packs.find(({ pack }) => pack === name) ?? item.packs[0];
     const size = pack?.size ?? 1;
     total.quantity += (full ?? 0) * size;
-    for (const part of parts) {
-      total.quantity += part * size;
-      if (part > 0 && part < 1) total.variance += (reading * size) ** 2;
+    const atCold = (area === undefined ? undefined : item.atCold?.[area]) ?? 1;
+    for (const share of parts) {
+      const open = volumeByLevel({ share, volumeMl: size, readingSd: reading, atCold });
+      total.quantity += open.volumeMl;
+      total.variance += open.sd ** 2;
     }
     const gramsPerBase = { ml: item.densityGPerMl, g: 1, each: item.pieceG }[item.base];
     if (grossG.length > 0 && gramsPerBase === null) return null;

@@ -17,6 +17,8 @@ export type SheetItem = {
   base: BaseUnit;
   category: string;
   packs: SheetPack[];
+  /** By cold area: how much of it at 20 °C one ml is that is seen there. A sheet kept from before this was asked has none. */
+  atCold?: Record<string, number>;
   densityGPerMl: number | null;
   pieceG: number | null;
   /** In how many areas it stands. */

@@ -25,6 +25,7 @@ let entries: readonly WaitingEntry[] = readAll();
 let retryMs = FIRST_RETRY_MS;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let isSending = false;
+let notSent: ProblemError | null = null;
 let onSent: (row: CountRow, id: number) => void = () => {};
 
 /** Which entry of a count a row is; a later one of the same place replaces the earlier. */
@@ -64,6 +65,11 @@ export function isKept(): boolean {
   return unkept.size === 0;
 }
 
+/** Why nothing can be sent, where that is for who is signed in: nobody (401), or somebody who may not count (403). */
+export function whyNotSent(): ProblemError | null {
+  return notSent;
+}
+
 /** The entries on this device that the server does not have yet. */
 export function useWaiting(): readonly WaitingEntry[] {
   return useSyncExternalStore(subscribe, () => entries);
@@ -77,12 +83,25 @@ export async function send(): Promise<void> {
   try {
     for (let next = nextToSend(); next !== undefined; next = nextToSend()) await sendOne(next);
     retryMs = FIRST_RETRY_MS;
-  } catch {
+    setNotSent(null);
+  } catch (error) {
+    setNotSent(error instanceof ProblemError && isForSignIn(error.status) ? error : null);
     timer = setTimeout(() => void send(), retryMs);
     retryMs = Math.min(LONGEST_RETRY_MS, retryMs * 2);
   } finally {
     isSending = false;
   }
+}
+
+function setNotSent(why: ProblemError | null): void {
+  if (why?.status === notSent?.status) return;
+  notSent = why;
+  announce();
+}
+
+/** Not refused for what it says: it waits for somebody to sign in who may send it. */
+function isForSignIn(status: number): boolean {
+  return [401, 403, 429].includes(status);
 }
 
 function nextToSend(): WaitingEntry | undefined {
@@ -98,7 +117,7 @@ async function sendOne({ row, seen }: WaitingEntry): Promise<void> {
     ({ id } = await answerOf(server.counts.entries.$post({ query, json: row })));
   } catch (error) {
     const isRefusal = error instanceof ProblemError && error.status >= 400 && error.status < 500;
-    if (!isRefusal) throw error;
+    if (!isRefusal || isForSignIn(error.status)) throw error;
     if (read(key) === sent) write(key, { row, seen: seen ?? null, refused: error.message });
     announce();
     return;

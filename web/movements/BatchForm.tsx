@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
+import { readAmount } from "#engine/measure/amount.ts";
 import type { Unit } from "#engine/measure/units.ts";
-import type { Batch } from "#engine/stock/movement.ts";
+import type { BatchEntry, UsedInput } from "#engine/stock/movement.ts";
 import { instantOfInput, localInputOf } from "../moment.ts";
 import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
@@ -10,7 +11,7 @@ import type { FormProps } from "./FactForm.tsx";
 import { AmountFields, amountOf, ByField, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
 
 /** One making of a prep, with what it really gave. */
-export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<Batch>) {
+export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<BatchEntry>) {
   const venue = useVenue();
   const { items, preps } = useCatalogue();
   const [at, setAt] = useState(localInputOf(initial?.at ?? nowInstant(), venue));
@@ -19,12 +20,24 @@ export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps
   const [unit, setUnit] = useState<Unit>(initial?.unit ?? "ml");
   const [by, setBy] = useState(initial?.by ?? "");
   const [note, setNote] = useState(initial?.note ?? "");
+  const [inputs, setInputs] = useState(() => (initial?.inputs ?? []).map(asTyped));
   const moment = instantOfInput(at, venue);
   const read = amountOf(made);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (moment === undefined || read === undefined || prep === null) return;
-    onSubmit([{ at: moment, prep, made: read, unit, by: by.trim(), note: note.trim() }]);
+    const used = prep === initial?.prep ? keptInputs(inputs) : [];
+    onSubmit([
+      {
+        at: moment,
+        prep,
+        made: read,
+        unit,
+        by: by.trim(),
+        note: note.trim(),
+        ...(used.length === 0 ? {} : { inputs: used }),
+      },
+    ]);
   };
   const pick = (picked: string | null) => {
     setPrep(picked);
@@ -50,6 +63,17 @@ export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps
           onUnit={setUnit}
         />
         <ByField value={by} onChange={setBy} />
+        {inputs.map(({ item, unit: own, text }) => (
+          <Field
+            key={item}
+            label={`${item} used, ${own}`}
+            hint="Empty: as its spec says."
+            value={text}
+            onChange={(event) =>
+              setInputs(inputs.map((one) => (one.item === item ? { ...one, text: event.target.value } : one)))
+            }
+          />
+        ))}
         <Field label="Note" value={note} onChange={(event) => setNote(event.target.value)} />
       </div>
       <FormActs
@@ -58,4 +82,19 @@ export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps
       />
     </form>
   );
+}
+
+/** What a batch used, as a form holds it. */
+type TypedInput = UsedInput & { text: string };
+
+function asTyped(used: UsedInput): TypedInput {
+  return { ...used, text: String(used.amount) };
+}
+
+/** What is still said of the inputs; an emptied field leaves its item to the spec. */
+function keptInputs(inputs: readonly TypedInput[]): UsedInput[] {
+  return inputs.flatMap(({ item, unit, text }) => {
+    const amount = readAmount(text, { decimalComma: true });
+    return amount === undefined || amount < 0 ? [] : [{ item, amount, unit }];
+  });
 }

@@ -68,6 +68,24 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
         hint={usual === null ? undefined : `usually ${formatMoney(usual, currency)}`}
         onChange={(event) => onChange({ ...line, price: event.target.value })}
       />
+      {pack?.depositMinor == null && line.deposit === "" && line.empties === "" ? null : (
+        <>
+          <Field
+            label={`Deposit charged, ${currency}`}
+            inputMode="decimal"
+            className="short-field"
+            value={line.deposit}
+            onChange={(event) => onChange({ ...line, deposit: event.target.value })}
+          />
+          <Field
+            label="Empties returned"
+            inputMode="decimal"
+            className="short-field"
+            value={line.empties}
+            onChange={(event) => onChange({ ...line, empties: event.target.value })}
+          />
+        </>
+      )}
       {onRemove === undefined ? null : (
         <Button
           kind="quiet"

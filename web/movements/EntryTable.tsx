@@ -9,6 +9,7 @@ import { Empty } from "../parts/Empty.tsx";
 import { Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
+import { useMay, useSignedIn } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { ChangeEntry } from "./ChangeEntry.tsx";
 import { type AnyFact, type Entry, entriesQuery, type Kind } from "./entries.ts";
@@ -26,6 +27,8 @@ export function EntryTable({ kind }: { kind: Kind }) {
   const venue = useVenue();
   const [span, setSpan] = useState("28");
   const [asked, setAsked] = useState<Asked | null>(null);
+  const seesCosts = useMay("seeCosts");
+  const mayChange = useMayChange();
   const { data, error, refetch } = useQuery(entriesQuery(kind));
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
   if (data === undefined) return <Busy what="Opening the list" />;
@@ -45,7 +48,7 @@ export function EntryTable({ kind }: { kind: Kind }) {
       )}
       <DataTable
         caption="Newest first. What was corrected shows what it was before."
-        columns={columnsOf(kind, venue, setAsked)}
+        columns={columnsOf(kind, { venue, seesCosts, mayChange }, setAsked)}
         rows={shown}
         rowKey={({ id }) => String(id)}
         fileName={kind}
@@ -67,8 +70,24 @@ export function EntryTable({ kind }: { kind: Kind }) {
   );
 }
 
-function columnsOf(kind: Kind, venue: Venue, onAsk: (asked: Asked) => void): Column<Entry<AnyFact>>[] {
-  const words = (fact: AnyFact) => factWords(kind, fact, venue);
+const OWN_FOR_MS = 24 * 3_600_000;
+
+/** Whether one may correct or take back an entry; without the power over the past, one's own of the last day. */
+function useMayChange(): (entry: Entry<AnyFact>) => boolean {
+  const changesPast = useMay("changePast");
+  const me = useSignedIn();
+  return ({ stamp }) =>
+    changesPast || (stamp.enteredBy === me?.name && Date.now() - Date.parse(stamp.enteredAt) < OWN_FOR_MS);
+}
+
+type Seen = { venue: Venue; seesCosts: boolean; mayChange: (entry: Entry<AnyFact>) => boolean };
+
+function columnsOf(
+  kind: Kind,
+  { venue, seesCosts, mayChange }: Seen,
+  onAsk: (asked: Asked) => void,
+): Column<Entry<AnyFact>>[] {
+  const words = (fact: AnyFact) => factWords(kind, fact, { currency: seesCosts ? venue.currency : null });
   return [
     {
       key: "what",
@@ -115,24 +134,25 @@ function columnsOf(kind: Kind, venue: Venue, onAsk: (asked: Asked) => void): Col
       kind: "text",
       isDrawn: true,
       value: () => null,
-      show: (entry) => (
-        <span className="entry-acts">
-          <Button
-            kind="quiet"
-            aria-label={`Correct ${words(entry.fact).what}`}
-            onClick={() => onAsk({ entry, way: "correct" })}
-          >
-            Correct
-          </Button>
-          <Button
-            kind="quiet"
-            aria-label={`Take back ${words(entry.fact).what}`}
-            onClick={() => onAsk({ entry, way: "withdraw" })}
-          >
-            Take back
-          </Button>
-        </span>
-      ),
+      show: (entry) =>
+        mayChange(entry) ? (
+          <span className="entry-acts">
+            <Button
+              kind="quiet"
+              aria-label={`Correct ${words(entry.fact).what}`}
+              onClick={() => onAsk({ entry, way: "correct" })}
+            >
+              Correct
+            </Button>
+            <Button
+              kind="quiet"
+              aria-label={`Take back ${words(entry.fact).what}`}
+              onClick={() => onAsk({ entry, way: "withdraw" })}
+            >
+              Take back
+            </Button>
+          </span>
+        ) : null,
     },
   ];
 }

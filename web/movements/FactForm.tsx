@@ -1,4 +1,4 @@
-import type { Batch, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import type { BatchEntry, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
 import { BatchForm } from "./BatchForm.tsx";
 import { DeliveryForm } from "./DeliveryForm.tsx";
 import type { AnyFact, Kind } from "./entries.ts";
@@ -26,6 +26,6 @@ export function FactForm({ kind, initial, ...rest }: Props) {
     case "transfers":
       return <TransferForm {...rest} initial={initial as Transfer | undefined} />;
     case "batches":
-      return <BatchForm {...rest} initial={initial as Batch | undefined} />;
+      return <BatchForm {...rest} initial={initial as BatchEntry | undefined} />;
   }
 }

@@ -6,6 +6,7 @@ import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { catalogueQuery } from "../queries.ts";
 import { EnterFacts } from "./EnterFacts.tsx";
 import { EntryTable } from "./EntryTable.tsx";
@@ -44,9 +45,12 @@ export function MovementsPage() {
 function OneKind({ kind }: { kind: Kind }) {
   const [isOpen, setOpen] = useState(false);
   const one = KINDS.find((known) => known.kind === kind)?.one ?? "";
+  const counts = useMay("count");
+  // Goods that come in or go out are taken by whoever counts.
+  const mayEnter = counts || kind === "losses" || kind === "batches";
   return (
     <>
-      {isOpen ? (
+      {!mayEnter ? null : isOpen ? (
         <EnterFacts kind={kind} onClose={() => setOpen(false)} />
       ) : (
         <Button kind="main" onClick={() => setOpen(true)}>

@@ -3,6 +3,7 @@ import { formatMoment } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { type AnyFact, type Entry, enterFacts, type Kind, newEntryKey, withdrawnQuery } from "./entries.ts";
 import { factWords } from "./fact-words.ts";
@@ -29,7 +30,9 @@ function GoneEntry({ kind, entry: { fact, stamp } }: { kind: Kind; entry: Entry<
   const venue = useVenue();
   const queryClient = useQueryClient();
   const notify = useNotify();
-  const { what, amount, about } = factWords(kind, fact, venue);
+  const changesPast = useMay("changePast");
+  const currency = useMay("seeCosts") ? venue.currency : null;
+  const { what, amount, about } = factWords(kind, fact, { currency });
   const again = useMutation({
     mutationFn: () => enterFacts(kind, [fact] as never, newEntryKey()),
     onSuccess: async () => {
@@ -47,14 +50,16 @@ function GoneEntry({ kind, entry: { fact, stamp } }: { kind: Kind; entry: Entry<
           {stamp.enteredBy === "" ? "" : ` by ${stamp.enteredBy}`}: {stamp.reason}
         </span>
       </span>
-      <Button
-        kind="quiet"
-        aria-label={`Enter ${what} again`}
-        disabled={again.isPending}
-        onClick={() => again.mutate()}
-      >
-        Enter it again
-      </Button>
+      {changesPast ? (
+        <Button
+          kind="quiet"
+          aria-label={`Enter ${what} again`}
+          disabled={again.isPending}
+          onClick={() => again.mutate()}
+        >
+          Enter it again
+        </Button>
+      ) : null}
       <Problems error={again.error} />
     </li>
   );

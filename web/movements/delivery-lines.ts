@@ -14,18 +14,31 @@ export type LineDraft = {
   of: Of;
   /** Price of the whole line in major units; empty when the invoice does not say. */
   price: string;
+  /** Deposits charged on the line, in major units, and empties handed back; empty when nobody wrote them. */
+  deposit: string;
+  empties: string;
 };
 
 export function emptyLine(key: number): LineDraft {
-  return { key, item: null, pack: "", quantity: "", of: "container", price: "" };
+  return { key, item: null, pack: "", quantity: "", of: "container", price: "", deposit: "", empties: "" };
 }
 
 export function draftOf(
-  { item, pack, quantity, of, priceTotalMinor }: Delivery,
+  { item, pack, quantity, of, priceTotalMinor, depositMinor, empties }: Delivery,
   currency: string,
 ): LineDraft {
-  const price = priceTotalMinor === null ? "" : String(priceTotalMinor / 10 ** currencyDigits(currency));
-  return { key: 0, item, pack, quantity: String(quantity), of, price };
+  const major = (minor: number | null) =>
+    minor === null ? "" : String(minor / 10 ** currencyDigits(currency));
+  return {
+    key: 0,
+    item,
+    pack,
+    quantity: String(quantity),
+    of,
+    price: major(priceTotalMinor),
+    deposit: major(depositMinor),
+    empties: empties === null ? "" : String(empties),
+  };
 }
 
 /** The names of an item's packs, those of a supplier first. */
@@ -85,15 +98,33 @@ export function factsOf(lines: readonly LineDraft[], head: Head, currency: strin
 }
 
 function factOf(
-  { item, pack, quantity: typed, of, price }: LineDraft,
+  { item, pack, quantity: typed, of, price, deposit, empties: returned }: LineDraft,
   head: Head,
   currency: string,
 ): Delivery | undefined {
   const quantity = readAmount(typed, { decimalComma: true });
-  const major = price.trim() === "" ? null : readAmount(price, { decimalComma: true });
-  if (item === null || pack === "" || quantity === undefined || quantity < 0 || major === undefined)
-    return undefined;
-  if (major !== null && major < 0) return undefined;
-  const priceTotalMinor = major === null ? null : Math.round(major * 10 ** currencyDigits(currency));
-  return { ...head, item, pack, quantity, of, priceTotalMinor };
+  const paid = orNone(price);
+  const charged = orNone(deposit);
+  const empties = orNone(returned);
+  if (item === null || pack === "" || quantity === undefined || quantity < 0) return undefined;
+  if (paid === undefined || charged === undefined || empties === undefined) return undefined;
+  const minor = (major: number | null) =>
+    major === null ? null : Math.round(major * 10 ** currencyDigits(currency));
+  return {
+    ...head,
+    item,
+    pack,
+    quantity,
+    of,
+    priceTotalMinor: minor(paid),
+    depositMinor: minor(charged),
+    empties,
+  };
+}
+
+/** What was typed, 0 or more; null for nothing, undefined for what is no such number. */
+function orNone(typed: string): number | null | undefined {
+  if (typed.trim() === "") return null;
+  const number = readAmount(typed, { decimalComma: true });
+  return number !== undefined && number >= 0 ? number : undefined;
 }

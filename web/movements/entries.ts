@@ -1,9 +1,9 @@
 import { queryOptions } from "@tanstack/react-query";
-import type { Batch, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import type { BatchEntry, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
 import { answerOf, server } from "../api.ts";
 
 /** The facts of each kind of movement. */
-export type Facts = { deliveries: Delivery; batches: Batch; losses: Loss; transfers: Transfer };
+export type Facts = { deliveries: Delivery; batches: BatchEntry; losses: Loss; transfers: Transfer };
 export type Kind = keyof Facts;
 export type AnyFact = Facts[Kind];
 
@@ -35,6 +35,18 @@ export function entriesQuery<K extends Kind>(kind: K) {
   });
 }
 
+/** The batches of a stretch of time that hold, oldest first. */
+export function batchesQuery({ from, to }: { from: string; to: string }) {
+  return queryOptions({
+    queryKey: ["entries", "batches", from, to],
+    queryFn: async () => {
+      const query = { from, to };
+      const entries = await answerOf(server.entries[":kind"].$get({ param: { kind: "batches" }, query }));
+      return (entries as unknown as Entry<BatchEntry>[]).reverse();
+    },
+  });
+}
+
 /** All entries of a kind that were taken back, newest first, each with who did so and why. */
 export function withdrawnQuery<K extends Kind>(kind: K) {
   return queryOptions({
@@ -60,7 +72,7 @@ export async function enterFacts<K extends Kind>(
       await answerOf(server.deliveries.$post({ json: [...facts] as Delivery[] }, options));
       return;
     case "batches":
-      await answerOf(server.batches.$post({ json: first as Batch }, options));
+      await answerOf(server.batches.$post({ json: first as BatchEntry }, options));
       return;
     case "losses":
       await answerOf(server.losses.$post({ json: first as Loss }, options));

@@ -1,12 +1,16 @@
-import type { Batch, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
+import type { BatchEntry, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
 import { formatMinor, formatNumber } from "../format.ts";
 import type { AnyFact, Kind } from "./entries.ts";
 
 export type FactWords = { what: string; amount: string; about: string };
 
-/** A movement in words, for a row of the list. */
-export function factWords(kind: Kind, fact: AnyFact, { currency }: Pick<Venue, "currency">): FactWords {
+/** A movement in words, for a row of the list; without a currency, without what it cost. */
+export function factWords(
+  kind: Kind,
+  fact: AnyFact,
+  { currency }: { currency: Venue["currency"] | null },
+): FactWords {
   switch (kind) {
     case "deliveries":
       return deliveryWords(fact as Delivery, currency);
@@ -15,15 +19,16 @@ export function factWords(kind: Kind, fact: AnyFact, { currency }: Pick<Venue, "
     case "transfers":
       return transferWords(fact as Transfer);
     case "batches":
-      return batchWords(fact as Batch);
+      return batchWords(fact as BatchEntry);
   }
 }
 
 function deliveryWords(
   { item, pack, quantity, of, supplier, invoice, priceTotalMinor }: Delivery,
-  currency: string,
+  currency: string | null,
 ): FactWords {
-  const price = priceTotalMinor === null ? "no price" : formatMinor(priceTotalMinor, currency);
+  const price =
+    currency === null ? "" : priceTotalMinor === null ? "no price" : formatMinor(priceTotalMinor, currency);
   const many =
     of === "case" ? `${quantity} ${quantity === 1 ? "case" : "cases"} of ${pack}` : `${quantity} × ${pack}`;
   return { what: item, amount: many, about: [supplier, invoice, price].filter(Boolean).join(", ") };
@@ -43,8 +48,10 @@ function transferWords({ item, amount, unit, direction, place }: Transfer): Fact
   };
 }
 
-function batchWords({ prep, made, unit, note }: Batch): FactWords {
-  return { what: prep, amount: amountWords(made, unit), about: note };
+function batchWords({ prep, made, unit, note, inputs = [] }: BatchEntry): FactWords {
+  const used = inputs.map((input) => `${amountWords(input.amount, input.unit)} ${input.item}`);
+  const taken = used.length === 0 ? "" : `with ${used.join(", ")}`;
+  return { what: prep, amount: amountWords(made, unit), about: [taken, note].filter(Boolean).join("; ") };
 }
 
 function amountWords(amount: number, unit: string): string {

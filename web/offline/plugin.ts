@@ -16,6 +16,8 @@ export function offlineWorker(): Plugin {
   return {
     name: "ullage-offline-worker",
     apply: "build",
+    // Last of all: files of style alone are taken out of the bundle before, and one listed in vain would keep nothing.
+    enforce: "post",
     generateBundle(_options, bundle) {
       const built = Object.keys(bundle).filter((name) => name.startsWith("assets/") && !LEFT_OUT.test(name));
       const files = [...PUBLIC_FILES, ...built.map((name) => `/${name}`)].sort();

@@ -36,7 +36,8 @@ export function OrderCheckPage() {
   );
 }
 
-function Supplier({ check: { supplier, placed, invoices, lines, unordered } }: { check: Check }) {
+function Supplier({ check }: { check: Check }) {
+  const { supplier, placed, invoices, lines, unordered, deposits } = check;
   const venue = useVenue();
   return (
     <section>
@@ -53,6 +54,7 @@ function Supplier({ check: { supplier, placed, invoices, lines, unordered } }: {
         fileName="order check"
         isPlain
       />
+      <Deposits deposits={deposits} />
       {unordered.length === 0 ? null : (
         <>
           <h3>Came without being ordered</h3>
@@ -67,6 +69,24 @@ function Supplier({ check: { supplier, placed, invoices, lines, unordered } }: {
         </>
       )}
     </section>
+  );
+}
+
+/** Deposits beside the goods: what is due, what was charged, and what the empties give back. */
+function Deposits({ deposits: { due, charged, empties, back } }: Pick<Check, "deposits">) {
+  const { currency } = useVenue();
+  if (due === 0 && empties === 0 && (charged ?? 0) === 0) return null;
+  const money = (value: number) => formatMoney(value, currency);
+  const isOff = charged !== null && Math.abs(charged - due) >= 0.005;
+  return (
+    <p>
+      Deposit due on what came: {money(due)}
+      {charged === null ? "" : `, charged: ${money(charged)}${isOff ? ` (${money(charged - due)} off)` : ""}`}
+      .
+      {empties === 0
+        ? " No empties were handed back."
+        : ` ${plural(empties, "empty container")} handed back, ${money(back)} to be credited; ${money((charged ?? due) - back)} deposit to pay.`}
+    </p>
   );
 }
 

@@ -1,5 +1,6 @@
 import "./order.css";
 import { useQuery } from "@tanstack/react-query";
+import { Link } from "@tanstack/react-router";
 import { useDeferredValue, useState } from "react";
 import type { OrderReport, SupplierOrder } from "../answers.ts";
 import { formatWhen } from "../format.ts";
@@ -36,6 +37,9 @@ export function OrderPage() {
             onChange={(event) => setTyped(event.target.value)}
           />
           <Button onClick={() => window.print()}>Print</Button>
+          <Link to="/order/pars" className="button button-plain">
+            Pars
+          </Link>
         </div>
       }
     >

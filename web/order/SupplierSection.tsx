@@ -12,6 +12,7 @@ import { useVenue } from "../shell/venue.tsx";
 import { orderColumns } from "./order-columns.tsx";
 import {
   type DraftLine,
+  depositsOf,
   draftLines,
   type Edits,
   emailText,
@@ -51,6 +52,7 @@ export function SupplierSection({ order, at }: { order: SupplierOrder; at: strin
         }}
       />
       <div className="supplier-end">
+        <Deposits total={total} lines={lines} />
         <p className={minimum.isMet ? "minimum" : "minimum minimum-short"}>{minimum.words}</p>
         <div className="supplier-acts no-print">
           <CopyButton
@@ -72,6 +74,17 @@ export function SupplierSection({ order, at }: { order: SupplierOrder; at: strin
         onClose={() => setPlacing(false)}
       />
     </section>
+  );
+}
+
+function Deposits({ total, lines }: { total: number; lines: readonly DraftLine[] }) {
+  const { currency } = useVenue();
+  const deposits = depositsOf(lines);
+  if (deposits === 0) return null;
+  return (
+    <p className="deposits">
+      {formatMoney(deposits, currency)} deposit on top, {formatMoney(total + deposits, currency)} to pay.
+    </p>
   );
 }
 

@@ -21,6 +21,7 @@ export function draftLines(lines: readonly OrderReportLine[], edits: Edits): Dra
       suggested: line.quantity,
       quantity,
       cost: costEach === null ? line.cost : costEach * quantity,
+      deposit: line.quantity === 0 ? line.deposit : (line.deposit / line.quantity) * quantity,
     };
   });
 }
@@ -55,6 +56,11 @@ export function minimumOf({ supplier, lines, casesOf, currency, formatMoney }: M
 /** Total of a draft, in major units; lines without a price are not in it. */
 export function totalOf(lines: readonly DraftLine[]): number {
   return lines.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
+}
+
+/** Deposits on a draft's containers, in major units: paid on top, and given back for the empties. */
+export function depositsOf(lines: readonly DraftLine[]): number {
+  return lines.reduce((sum, { deposit }) => sum + deposit, 0);
 }
 
 /** "3 cases of 700 ml", "4 × 1 L": what is asked of the supplier. */

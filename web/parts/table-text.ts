@@ -1,12 +1,5 @@
+import { harmlessText } from "#engine/sheet-text.ts";
 import type { CellValue, Column } from "./table-column.ts";
-
-/**
- * A text that a spreadsheet will not run as a formula: what begins with = + - @, tab or return gets a leading
- * apostrophe (OWASP, CSV Injection). "=1+1" → "'=1+1"; "Gin" → "Gin".
- */
-export function harmlessText(text: string): string {
-  return /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-}
 
 /** A cell as it goes into a file: numbers bare, whatever their sign; text made harmless; nothing as empty. */
 export function fileCell(kind: Column<never>["kind"], value: CellValue): string {

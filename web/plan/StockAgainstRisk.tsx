@@ -1,6 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
 import { useCallback, useId, useState } from "react";
-import { formatMoney, formatNumber, formatShare, plural } from "../format.ts";
+import { formatDate, formatMoney, formatNumber, formatShare, plural } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Chart } from "../parts/Chart.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
@@ -39,9 +39,10 @@ function Ways({ replay }: { replay: ReplayAnswer }) {
   return (
     <>
       <p>{verdict(replay, currency)}</p>
+      {replay.asSafe === null ? null : <p>{chosenWords(replay.asSafe, currency)}</p>}
       <LevelSlider curve={replay.curve} currency={currency} />
       <Chart
-        caption={`Item-nights out over ${plural(replay.weeks, "week")} against the money in stock. Round: one level for all; square: a level for each item, by what a night out is worth; diamonds: the book's settings, and pars of two weeks' use.`}
+        caption={`Item-nights out over ${plural(replay.weeks, "week")} against the money in stock. Round: one level for all; square: a level for each item, by what a night out is worth; diamonds: the book's settings, pars set by hand, and pars of two weeks' use.`}
         draw={draw}
         table={
           <DataTable
@@ -59,16 +60,25 @@ function Ways({ replay }: { replay: ReplayAnswer }) {
   );
 }
 
-function verdict({ weeks, planned, byHand, asSafe }: ReplayAnswer, currency: string): string {
-  const money = (value: number) => formatMoney(value, currency, { whole: true });
-  const nights = (count: number) => `${plural(count, "item-night")} out`;
-  const set = `With these settings over the last ${plural(weeks, "week")}: ${nights(planned.itemNightsOut)}, ${money(planned.stockMoney)} in stock on average; with pars of two weeks' use: ${nights(byHand.itemNightsOut)} and ${money(byHand.stockMoney)}.`;
-  if (asSafe === null) return set;
+function verdict({ weeks, planned, handSet, twoWeeks }: ReplayAnswer, currency: string): string {
+  const figures = figuresIn(currency);
+  const byHand = handSet === null ? "" : ` with your hand-set pars: ${figures(handSet)};`;
+  return `With these settings over the last ${plural(weeks, "week")}: ${figures(planned)};${byHand} with pars of two weeks' use: ${figures(twoWeeks)}.`;
+}
+
+function figuresIn(currency: string) {
+  return ({ itemNightsOut, stockMoney }: { itemNightsOut: number; stockMoney: number }) =>
+    `${plural(itemNightsOut, "item-night")} out, ${formatMoney(stockMoney, currency, { whole: true })} in stock on average`;
+}
+
+/** What the earlier weeks would have chosen, tried on the later ones: a choice scored on its own weeks proves nothing. */
+function chosenWords(asSafe: NonNullable<ReplayAnswer["asSafe"]>, currency: string): string {
+  const figures = figuresIn(currency);
   const how =
     asSafe.serviceLevel === null
       ? "a level of its own for each item, below"
       : `a service level of ${formatNumber(asSafe.serviceLevel * 100, 1)} % for all`;
-  return `${set} As safe as those for the least money: ${money(asSafe.stockMoney)}, by ${how}.`;
+  return `Least money for as few nights out as two weeks' use, chosen on the weeks before ${formatDate(asSafe.triedFrom)}: ${how}. Tried on the weeks since: ${figures(asSafe.tried)}; with these settings: ${figures(asSafe.planned)}; two weeks' use: ${figures(asSafe.twoWeeks)}.`;
 }
 
 /** One point of the curve at a time, by a slider that stops at each. */
@@ -131,10 +141,11 @@ const LEVEL_COLUMNS: Column<{ item: string; serviceLevel: number }>[] = [
   },
 ];
 
-function waysOf({ planned, byHand, curve, worthCurve }: ReplayAnswer, currency: string): Way[] {
+function waysOf({ planned, handSet, twoWeeks, curve, worthCurve }: ReplayAnswer, currency: string): Way[] {
   return [
     { name: "As the book is set", kind: "set", ...planned },
-    { name: byHand.given > 0 ? "Pars set by hand" : "Pars of two weeks' use", kind: "hand", ...byHand },
+    ...(handSet === null ? [] : [{ name: "With pars set by hand", kind: "hand" as const, ...handSet }]),
+    { name: "Pars of two weeks' use", kind: "hand", ...twoWeeks },
     ...curve.map((point) => ({
       name: `All at ${formatShareOf(point.serviceLevel)}`,
       kind: "level" as const,

@@ -10,7 +10,7 @@ export type Way = {
   stockMoney: number;
 };
 
-/** Item-nights out against money in stock: the curve of one level, the levels by item, and the two as they are. */
+/** Item-nights out against money in stock: the curve of one level, the levels by item, and the ones as they are. */
 export function riskPlot(
   plot: PlotModule,
   width: number,
@@ -20,6 +20,7 @@ export function riskPlot(
   const of = (kind: Way["kind"]) => ways.filter((way) => way.kind === kind);
   const place = { x: "stockMoney", y: "itemNightsOut" } as const;
   const fixed = [...of("set"), ...of("hand")];
+  const named = { ...place, text: "name", dx: 8, textAnchor: "start", fill: "var(--ink)" } as const;
   return {
     height: 280,
     marginLeft: 44,
@@ -39,7 +40,9 @@ export function riskPlot(
         fill: "var(--paper)",
       }),
       plot.dot(fixed, { ...place, r: 5, symbol: "diamond", fill: "var(--brass-fill)" }),
-      plot.text(fixed, { ...place, text: "name", dx: 8, dy: -8, textAnchor: "start", fill: "var(--ink)" }),
+      // The settings and the hand-set pars often lie close together: one is named above its mark, the others higher.
+      plot.text(of("set"), { ...named, dy: -8 }),
+      plot.text(of("hand"), { ...named, dy: -26 }),
       plot.ruleY([0], { stroke: "var(--ink)" }),
     ],
   };

@@ -2,11 +2,9 @@ import "./prep.css";
 import { useQuery } from "@tanstack/react-query";
 import { Link, useParams, useSearch } from "@tanstack/react-router";
 import { useDeferredValue, useState } from "react";
-import { readAmount } from "#engine/measure/amount.ts";
-import { formatDate } from "../format.ts";
+import { formatDate, listWords } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
-import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
@@ -14,48 +12,53 @@ import { Awake } from "./Awake.tsx";
 import { benchAmount } from "./amounts.ts";
 import { CardInputs } from "./CardInputs.tsx";
 import { CardSteps } from "./CardSteps.tsx";
+import type { CardSize } from "./card-size.ts";
+import { HowMuch } from "./HowMuch.tsx";
 import { MadeIt } from "./MadeIt.tsx";
 import { PrintLabels } from "./PrintLabels.tsx";
 import { type BatchCard, cardQuery } from "./prep-queries.ts";
+import { RunningTimers } from "./RunningTimers.tsx";
 import { Timer } from "./Timer.tsx";
 
 /** One batch, to be read from an arm's length with both hands wet. */
 export function BatchCardPage() {
   const { prep } = useParams({ from: "/prep/$prep" });
   const { date, make } = useSearch({ from: "/prep/$prep" });
-  const [typed, setTyped] = useState("");
-  const wanted = useDeferredValue(readAmount(typed, { decimalComma: true }));
-  const size = wanted !== undefined && wanted > 0 ? wanted : make;
+  return <SizedCard key={`${prep} ${date} ${make}`} prep={prep} date={date} make={make} />;
+}
+
+type Props = { prep: string; date: string | undefined; make: number | undefined };
+
+function SizedCard({ prep, date, make }: Props) {
+  const [size, setSize] = useState<CardSize>({ way: "planned" });
+  const wanted = useDeferredValue(size);
   const {
     data: card,
     error,
     refetch,
   } = useQuery({
-    ...cardQuery({ prep, date, make: size }),
-    placeholderData: (previous) => (previous?.prep === prep ? previous : undefined),
+    ...cardQuery({ prep, date, size: wanted, make }),
+    placeholderData: (previous) => previous,
   });
   return (
     <Page
       title={card?.prep ?? prep}
       next={card === undefined ? undefined : <Standing card={card} />}
       actions={
-        <div className="field-row">
-          <Field
-            label={`Amount wanted${card === undefined ? "" : `, ${card.unit}`}`}
-            inputMode="decimal"
-            className="card-wanted"
-            value={typed}
-            placeholder={card === undefined ? "" : String(Math.round(card.make * 10) / 10)}
-            onChange={(event) => setTyped(event.target.value)}
-          />
-          <Button onClick={() => window.print()}>Print the card</Button>
-          {card === undefined ? null : (
-            <PrintLabels batches={[card]} date={card.date} label="Print the label" />
-          )}
-        </div>
+        <>
+          <Link to="/prep" search={{ date: card?.date ?? date }} className="button wet-key">
+            Back to the list
+          </Link>
+          <Button className="wet-key" onClick={() => window.print()}>
+            Print the card
+          </Button>
+          {card === undefined ? null : <PrintLabels labels={card.labels} />}
+        </>
       }
     >
+      <RunningTimers />
       {card === undefined && error === null ? <Busy what="Writing the card" /> : null}
+      {card === undefined ? null : <HowMuch card={card} onSize={setSize} />}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {card === undefined ? null : <Card card={card} />}
     </Page>
@@ -72,30 +75,26 @@ function Standing({ card: { make, unit, date, useBy } }: { card: BatchCard }) {
 }
 
 function Card({ card }: { card: BatchCard }) {
-  const venue = useVenue();
-  const { loads, unit, steps, activeMinutes, standingHours, cautions, allergens } = card;
+  const { make, loads, steps, activeMinutes, standingHours, allergens } = card;
+  // Which vessel's share is shown; null: the whole.
+  const [vessel, setVessel] = useState<number | null>(null);
+  const load = vessel === null ? undefined : loads[vessel];
+  const cautions = card.cautions.filter((caution) => !caution.startsWith("Allergens."));
   return (
     <div className="card">
       <Awake />
-      {loads.length > 1 ? (
-        <p className="card-loads">
-          In {loads.length} vessels: {loads.map((load) => benchAmount(load, unit, venue)).join(" + ")}. Weigh
-          each one's share.
-        </p>
-      ) : null}
+      <Vessels card={card} vessel={load === undefined ? null : vessel} onVessel={setVessel} />
       <div className="card-columns">
-        <CardInputs card={card} />
+        <CardInputs card={card} share={load === undefined ? 1 : load / make} />
         <CardSteps steps={steps} />
       </div>
       {cautions.length === 0 ? null : (
         <section className="card-cautions">
           <h2>Mind</h2>
           <ul>
-            {cautions
-              .filter((caution) => !caution.startsWith("Allergens."))
-              .map((caution) => (
-                <li key={caution}>{caution}</li>
-              ))}
+            {cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
           </ul>
         </section>
       )}
@@ -103,14 +102,39 @@ function Card({ card }: { card: BatchCard }) {
         <strong>Allergens.</strong> {allergens.text} Follow your local food code.
       </p>
       <div className="no-print">
-        <Timer minutes={activeMinutes} hours={standingHours} />
+        <Timer prep={card.prep} minutes={activeMinutes} hours={standingHours} />
         <MadeIt key={card.prep} card={card} />
-        <p>
-          <Link to="/prep" search={{ date: card.date }}>
-            Back to the list
-          </Link>
-        </p>
       </div>
     </div>
+  );
+}
+
+type VesselsProps = { card: BatchCard; vessel: number | null; onVessel: (vessel: number | null) => void };
+
+/** Where one vessel does not hold the batch: keys that show what goes into each. */
+function Vessels({ card: { loads, unit }, vessel, onVessel }: VesselsProps) {
+  const venue = useVenue();
+  if (loads.length < 2) return null;
+  return (
+    <section className="card-loads" aria-label="Vessels">
+      <p>
+        One vessel does not hold it: make {listWords(loads.map((load) => benchAmount(load, unit, venue)))}.
+      </p>
+      <div className="wet-keys no-print">
+        {[null, ...loads.keys()].map((key) => (
+          <button
+            key={key}
+            type="button"
+            className="button wet-key"
+            aria-pressed={vessel === key}
+            onClick={() => onVessel(key)}
+          >
+            {key === null
+              ? "All together"
+              : `Vessel ${key + 1}: ${benchAmount(loads[key] ?? 0, unit, venue)}`}
+          </button>
+        ))}
+      </div>
+    </section>
   );
 }

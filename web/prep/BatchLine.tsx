@@ -15,14 +15,19 @@ type Props = {
 export function BatchLine({ batch, date, place }: Props) {
   const venue = useVenue();
   const { prep, make, unit, useBy, readyAt, standingHours, inputs, missing, canMake, cautions } = batch;
+  const allergens = [...batch.allergens, ...batch.mayContain].map(({ allergen }) => allergen);
+  const notes = [
+    ...(allergens.length === 0 ? [] : [`Allergens: ${listWords(allergens)}.`]),
+    ...(cautions.some((caution) => !caution.startsWith("Allergens."))
+      ? ["Read the cautions on its card."]
+      : []),
+  ];
   const amount = (value: number) => benchAmount(value, unit, venue);
   return (
     <li className="batch-line keep-whole">
       <span className="batch-order">{place}</span>
       <div className="batch-main">
-        <Link to="/prep/$prep" params={{ prep }} search={{ date, make }} className="batch-name">
-          {prep}
-        </Link>
+        <strong className="batch-name">{prep}</strong>
         <span className="batch-make">{amount(make)}</span>
         {batch.batches > 1 ? <span className="soft">in {batch.batches} vessels</span> : null}
       </div>
@@ -51,7 +56,16 @@ export function BatchLine({ batch, date, place }: Props) {
           </span>
         ))}
       </p>
-      {cautions.length === 0 ? null : <p className="batch-caution">Read the cautions on its card.</p>}
+      {notes.length === 0 ? null : <p className="batch-caution">{notes.join(" ")}</p>}
+      <Link
+        to="/prep/$prep"
+        params={{ prep }}
+        search={{ date, make }}
+        className="button wet-key batch-open no-print"
+        aria-label={`Make it: ${prep}`}
+      >
+        Make it
+      </Link>
     </li>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { syrupCorrection } from "#engine/measure/syrup.ts";
+import type { Corrective } from "#engine/prep/correction.ts";
 import { formatNumber } from "../format.ts";
 import { Field } from "../parts/Field.tsx";
 
@@ -8,10 +9,11 @@ type Props = {
   targetBrix: number;
   /** What the inputs weigh together; null where it is not known and the batch must be weighed. */
   totalWeightG: number | null;
+  corrective: Corrective;
 };
 
-/** A syrup measured off its target: how much water or sugar to stir in, by weight. */
-export function Correction({ targetBrix, totalWeightG }: Props) {
+/** A syrup measured off its target: how much of its own water or sweetener to stir in, by weight. */
+export function Correction({ targetBrix, totalWeightG, corrective }: Props) {
   const [read, setRead] = useState("");
   const [weighed, setWeighed] = useState("");
   const measuredBrix = readAmount(read, { decimalComma: true });
@@ -35,7 +37,9 @@ export function Correction({ targetBrix, totalWeightG }: Props) {
         />
       </div>
       <p role="status" className="correction-answer">
-        {read.trim() === "" ? "" : adviceText({ measuredBrix, weightG: weightG ?? undefined, targetBrix })}
+        {read.trim() === ""
+          ? ""
+          : adviceText({ measuredBrix, weightG: weightG ?? undefined, targetBrix, corrective })}
       </p>
     </div>
   );
@@ -49,10 +53,12 @@ export function adviceText({
   measuredBrix,
   weightG,
   targetBrix,
+  corrective: { sweetener, water },
 }: {
   measuredBrix: number | undefined;
   weightG: number | undefined;
   targetBrix: number;
+  corrective: Corrective;
 }): string {
   if (measuredBrix === undefined || measuredBrix <= 0 || measuredBrix > 85) {
     return "Write what the meter reads, from 0 to 85, as 48.5.";
@@ -63,8 +69,11 @@ export function adviceText({
     weightG,
     measuredBrix,
     wantedBrix: targetBrix,
+    sweetener: { name: sweetener.item, solidsPct: sweetener.solidsPct, gPerMl: 1 },
   });
   const add =
-    addWaterG > 0 ? `${formatNumber(addWaterG)} g of water` : `${formatNumber(addSweetenerG)} g of sugar`;
-  return `Stir in ${add} until clear, then measure again: ${formatNumber(volumeMl)} ml at 20 °C.`;
+    addWaterG > 0
+      ? `${formatNumber(addWaterG)} g of ${water}`
+      : `${formatNumber(addSweetenerG)} g of ${sweetener.item}`;
+  return `Stir in ${add} until clear, then measure again. It then makes ${formatNumber(volumeMl)} ml at 20 °C.`;
 }

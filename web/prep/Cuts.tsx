@@ -1,6 +1,7 @@
+import { piecesText } from "#engine/prep/card-text.ts";
 import { formatNumber, listWords } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
-import { benchAmount, benchBase } from "./amounts.ts";
+import { benchAmount } from "./amounts.ts";
 import type { PrepReport } from "./prep-queries.ts";
 
 /** Less of a part than one piece's is a scrap, not something to plan with. */
@@ -11,14 +12,14 @@ export function Cuts({ cuts }: { cuts: PrepReport["cuts"] }) {
   const venue = useVenue();
   if (cuts.length === 0) return null;
   return (
-    <section>
+    <section id="cut">
       <h2>Cut and press</h2>
       <ul className="cut-lines">
-        {cuts.map(({ source, pieces, gives, spare }) => {
+        {cuts.map(({ source, pieces, gives, spare, likely }) => {
           const free = spare.filter(({ share }) => share >= WORTH_NAMING_PIECES);
           return (
             <li key={source} className="keep-whole">
-              <strong>{source}</strong> <span className="batch-make">{benchBase(pieces, "each")}</span>
+              <strong>{source}</strong> <span className="batch-make">{piecesText(likely)}</span>
               <p>
                 {listWords(
                   gives.map(

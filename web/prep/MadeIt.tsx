@@ -1,118 +1,104 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
-import { type FormEvent, type ReactNode, useState } from "react";
-import { readAmount } from "#engine/measure/amount.ts";
-import { pressedNote } from "#engine/prep/fruit-yield.ts";
-import type { Batch } from "#engine/stock/movement.ts";
+import { Link } from "@tanstack/react-router";
+import { type ReactNode, useState } from "react";
+import type { Label } from "#engine/prep/label.ts";
+import type { BatchEntry } from "#engine/stock/movement.ts";
 import { answerOf, server } from "../api.ts";
-import { formatMoment } from "../format.ts";
+import { formatMoment, listWords } from "../format.ts";
 import { newEntryKey, withdrawEntry } from "../movements/entries.ts";
 import { Button } from "../parts/Button.tsx";
-import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useVenue } from "../shell/venue.tsx";
-import { entryMoment } from "./entry-moment.ts";
-import type { BatchCard } from "./prep-queries.ts";
+import { benchAmount } from "./amounts.ts";
+import { MadeForm } from "./MadeForm.tsx";
+import { PrintLabels } from "./PrintLabels.tsx";
+import { type BatchCard, renewAfterEntry } from "./prep-queries.ts";
 
 type Props = { card: BatchCard };
+type RecordedBatch = { id: number; batch: BatchEntry; labels: readonly Label[] };
 
-/** Takes the place of the form, and of its focus. */
-function Recorded({ children }: { children: ReactNode }) {
-  const place = useFocusFirst<HTMLElement>();
-  return (
-    <section ref={place} className="made-it" role="status">
-      {children}
-    </section>
-  );
-}
-
-/** Records the batch with what it really gave; that moves what the next one is expected to give. */
-export function MadeIt({ card: { prep, make, unit, date, inputs } }: Props) {
-  const venue = useVenue();
+/** Records the batch with what it really gave and took; that moves what the next one is expected to give. */
+export function MadeIt({ card }: Props) {
   const queryClient = useQueryClient();
   const notify = useNotify();
-  // Until something is typed it is what the card makes; what was recorded stays shown when the card is reckoned anew.
-  const [typed, setTyped] = useState<string | null>(null);
-  const made = typed ?? String(Math.round(make * 10) / 10);
-  const [by, setBy] = useState("");
-  const fruit = inputs.length === 1 && inputs[0]?.base === "each" ? inputs[0].item : null;
-  const [pressed, setPressed] = useState("");
-  const pieces = pressed.trim() === "" ? null : readAmount(pressed, { decimalComma: true });
   // Pressed again after a lost answer it is still one batch.
   const [key, setKey] = useState(newEntryKey);
-  const [recorded, setRecorded] = useState<{ id: number; batch: Batch } | null>(null);
-  const amount = readAmount(made, { decimalComma: true });
-  const isPressedWrong = pieces === undefined || (pieces !== null && pieces <= 0);
-  const isWrong = amount === undefined || amount <= 0 || isPressedWrong;
+  const [recorded, setRecorded] = useState<RecordedBatch | null>(null);
   const record = useMutation({
-    mutationFn: (batch: Batch) =>
+    mutationFn: (batch: BatchEntry) =>
       answerOf(server.batches.$post({ json: batch }, { headers: { "idempotency-key": key } })),
     onSuccess: async ({ id }, batch) => {
-      setRecorded({ id, batch });
+      // The labels as they were numbered before this batch was on record.
+      setRecorded({ id, batch, labels: card.labels });
       setKey(newEntryKey());
-      notify({ text: `${prep}: ${batch.made} ${unit} recorded.`, undo: () => takeBack.mutate(id) });
-      await queryClient.invalidateQueries();
+      notify({ text: `${card.prep} is recorded.`, undo: () => takeBack.mutate(id) });
+      await renewAfterEntry(queryClient);
     },
   });
   const takeBack = useMutation({
     mutationFn: (id: number) => withdrawEntry({ kind: "batches", id, reason: "entered by mistake" }),
     onSuccess: async () => {
       setRecorded(null);
-      notify({ text: `The batch of ${prep} is taken back.` });
-      await queryClient.invalidateQueries();
+      notify({ text: `The batch of ${card.prep} is taken back.` });
+      await renewAfterEntry(queryClient);
     },
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    if (isWrong) return;
-    const at = entryMoment({ date, planAt: `${date} 14:00`, venue });
-    const note = fruit === null || pieces == null ? "" : pressedNote({ pieces, fruit });
-    record.mutate({ at, prep, made: amount, unit, by: by.trim(), note });
-  };
-  if (recorded !== null) {
-    const { id, batch } = recorded;
-    return (
-      <Recorded>
-        <p>
-          <strong>
-            Recorded: {batch.made} {unit}
-          </strong>
-          , {formatMoment(batch.at, venue)}. Label it now.
-        </p>
-        <Button className="wet-key" onClick={() => takeBack.mutate(id)}>
+  return recorded === null ? (
+    <MadeForm card={card} isBusy={record.isPending} error={record.error} onMade={record.mutate} />
+  ) : (
+    <Recorded
+      recorded={recorded}
+      date={card.date}
+      error={takeBack.error}
+      onTakeBack={() => takeBack.mutate(recorded.id)}
+    />
+  );
+}
+
+type RecordedProps = {
+  recorded: RecordedBatch;
+  date: string;
+  error: Error | null;
+  onTakeBack: () => void;
+};
+
+function Recorded({ recorded: { batch, labels }, date, error, onTakeBack }: RecordedProps) {
+  const venue = useVenue();
+  const used = batch.inputs ?? [];
+  return (
+    <FocusedSection>
+      <p>
+        <strong>
+          Recorded: {batch.made} {batch.unit}
+        </strong>
+        , {formatMoment(batch.at, venue)}
+        {used.length === 0
+          ? "."
+          : `, with ${listWords(used.map(({ item, amount, unit }) => `${benchAmount(amount, unit, venue)} ${item}`))}.`}{" "}
+        Label it now.
+      </p>
+      <div className="wet-keys">
+        <PrintLabels labels={labels} kind="main" />
+        <Link to="/prep" search={{ date }} className="button wet-key">
+          Back to the list
+        </Link>
+        <Button className="wet-key" onClick={onTakeBack}>
           Take it back
         </Button>
-        <Problems error={takeBack.error} />
-      </Recorded>
-    );
-  }
-  return (
-    <form className="made-it" onSubmit={submit}>
-      <div className="field-row">
-        <Field
-          label={`Really made, ${unit}`}
-          inputMode="decimal"
-          value={made}
-          error={amount === undefined || amount <= 0 ? "write what came out, as 950" : undefined}
-          onChange={(event) => setTyped(event.target.value)}
-        />
-        {fruit === null ? null : (
-          <Field
-            label={`${fruit} pressed, pieces`}
-            inputMode="decimal"
-            value={pressed}
-            hint="If you counted: the next card knows your fruit."
-            error={isPressedWrong ? "a number, as 92" : undefined}
-            onChange={(event) => setPressed(event.target.value)}
-          />
-        )}
-        <Field label="Made by" value={by} onChange={(event) => setBy(event.target.value)} />
-        <Button kind="main" type="submit" className="wet-key" disabled={record.isPending}>
-          Made it
-        </Button>
       </div>
-      <Problems error={record.error} />
-    </form>
+      <Problems error={error} />
+    </FocusedSection>
+  );
+}
+
+/** Takes the place of the form, and of its focus. */
+function FocusedSection({ children }: { children: ReactNode }) {
+  const place = useFocusFirst<HTMLElement>();
+  return (
+    <section ref={place} className="made-it" role="status">
+      {children}
+    </section>
   );
 }

@@ -6,8 +6,8 @@ import type { PrepReport } from "./prep-queries.ts";
 export function PickList({ lines }: { lines: PrepReport["pickList"] }) {
   if (lines.length === 0) return null;
   return (
-    <section>
-      <h2>Fetch first</h2>
+    <section id="fetch">
+      <h2>To fetch, for all of it</h2>
       <ul className="pick-lines">
         {lines.map(({ item, amount, base, weightG }) => (
           <li key={item}>

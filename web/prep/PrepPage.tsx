@@ -13,11 +13,13 @@ import { useVenue } from "../shell/venue.tsx";
 import { BatchLine } from "./BatchLine.tsx";
 import { Cuts } from "./Cuts.tsx";
 import { LabelSettings } from "./LabelSettings.tsx";
+import { MadeToday } from "./MadeToday.tsx";
 import { PastDate } from "./PastDate.tsx";
 import { PickList } from "./PickList.tsx";
-import { PrintLabels } from "./PrintLabels.tsx";
+import { PrintPlanLabels } from "./PrintLabels.tsx";
 import { dayToPlan } from "./prep-date.ts";
 import { type PrepReport, prepQuery } from "./prep-queries.ts";
+import { RunningTimers } from "./RunningTimers.tsx";
 import { WorkTime } from "./WorkTime.tsx";
 
 /** What to press, cook and batch on a day, in the order of the work. */
@@ -49,11 +51,14 @@ export function PrepPage() {
               void navigate({ search: picked === "" ? {} : { date: picked }, replace: true });
             }}
           />
-          <Button onClick={() => window.print()}>Print the list</Button>
-          {report === undefined ? null : <PrintLabels batches={report.batches} date={report.date} />}
+          <Button className="wet-key" onClick={() => window.print()}>
+            Print the list
+          </Button>
+          {report === undefined ? null : <PrintPlanLabels batches={report.batches} date={report.date} />}
         </div>
       }
     >
+      <RunningTimers />
       {report === undefined && fault === null ? <Busy what="Working out what is needed" /> : null}
       {fault === null ? null : <Problems error={fault} onRetry={() => void refetch()} />}
       {report === undefined ? null : <Plan report={report} />}
@@ -77,8 +82,21 @@ function Plan({ report }: { report: PrepReport }) {
         </Empty>
       ) : null}
       <WorkTime time={report.activeMinutes} />
+      <nav className="wet-keys prep-parts no-print" aria-label="Parts of the list">
+        {pickList.length === 0 ? null : (
+          <a className="button wet-key" href="#fetch">
+            What to fetch
+          </a>
+        )}
+        {cuts.length === 0 ? null : (
+          <a className="button wet-key" href="#cut">
+            What to cut and press
+          </a>
+        )}
+      </nav>
       <Batches title="Make today" batches={now} date={date} first={1} />
       <Batches title="Can wait until tomorrow" batches={later} date={date} first={now.length + 1} />
+      <MadeToday date={date} />
       <Cuts cuts={cuts} />
       <PickList lines={pickList} />
       {enough.length === 0 ? null : (

@@ -12,7 +12,13 @@ export function benchAmount(amount: number, unit: Unit, venue: Pick<Venue, "oz" 
   return benchBase(amount * factor, base);
 }
 
-/** The same of an amount in base units. */
+/** An amount to be made, rounded up to what is measured: whole ml, g and pieces, tenths of other units. 753.65 ml → 754. */
+export function wholeUp(amount: number, unit: Unit): number {
+  const steps = unit === "ml" || unit === "g" || unit === "each" || unit === "piece" ? 1 : 10;
+  return Math.ceil(amount * steps - 1e-6) / steps;
+}
+
+/** As benchAmount, of an amount in base units. */
 export function benchBase(amount: number, base: BaseUnit): string {
   if (base === "each") {
     const pieces = Math.ceil(amount - 1e-9);

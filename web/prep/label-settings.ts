@@ -11,6 +11,19 @@ export const LABEL_STOCKS = [
 
 export type LabelStock = (typeof LABEL_STOCKS)[number]["value"];
 
+const LARGEST_PT: Record<LabelStock, number> = {
+  paper: 10,
+  "a4-24": 9,
+  "letter-30": 8,
+  "roll-62": 10,
+  "roll-102": 13,
+};
+
+/** The type a label begins with, before it shrinks to hold a long text. */
+export function largestPtOf(stock: LabelStock): number {
+  return LARGEST_PT[stock];
+}
+
 /** The rule of the US Food Code (3-501.17); others count otherwise, so each house can write its own line. */
 const DAY_ONE = "Day of preparation is day 1";
 

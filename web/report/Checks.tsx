@@ -14,12 +14,12 @@ export function Checks({ report: { checks } }: { report: OwnerReport }) {
       <h2>{checks.length === 1 ? "One thing to check" : "Things to check"}</h2>
       {checks.length === 0 ? <p>Nothing stands out from what counting and pouring can blur.</p> : null}
       <ol className="report-checks">
-        {checks.map(({ items, rivals, cost, probability, check, count, ...cause }) => (
+        {checks.map(({ items, rivals, cost, probability, check, count, sign, ...cause }) => (
           <li key={JSON.stringify([cause.kind, cause.what])}>
             <p className="cause-sentence">
               {items.length > 0
                 ? `An area was left out of count ${count ?? ""}: ${listWords(items)}.`
-                : causeSentence({ ...cause, count: count ?? undefined }, venue)}{" "}
+                : causeSentence({ ...cause, count: count ?? undefined, sign: sign ?? undefined }, venue)}{" "}
               <span className="cause-chance">
                 {formatShare(Math.min(probability, MOST_SURE))}, {sureness(probability)}; explains{" "}
                 {formatMoney(cost, venue.currency, { whole: true })}

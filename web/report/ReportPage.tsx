@@ -3,6 +3,7 @@ import "./report.css";
 import { useQuery } from "@tanstack/react-query";
 import { useNavigate, useSearch } from "@tanstack/react-router";
 import { formatLocal, formatMoney, formatNumber, plural } from "../format.ts";
+import { ClosingLine } from "../history/ClosingLine.tsx";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
@@ -66,6 +67,7 @@ function Report({ report }: { report: OwnerReport }) {
       </section>
       <NoAccusation />
       <NotCounted report={report} />
+      <ClosingLine />
     </div>
   );
 }

@@ -1,81 +1,118 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
-import type { CatalogueAnswer } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
-import { formatNumber } from "../format.ts";
+import { formatDate, formatMoment, formatMoney, formatNumber } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
-import { Empty } from "../parts/Empty.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
-import { catalogueQuery } from "../queries.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { meaningWords } from "./meaning-of.ts";
+import { type RingNameRow, ringNamesQuery } from "./sales-queries.ts";
 
-type RingName = CatalogueAnswer["ringNames"][number];
-
-/** The meanings people gave to the till's names; each can be taken back. */
+/** The meanings people gave to the till's names: when, by whom, what hangs on each; each can be taken back. */
 export function KnownNames() {
+  const venue = useVenue();
   const queryClient = useQueryClient();
   const notify = useNotify();
-  const { data: catalogue } = useQuery(catalogueQuery);
-  const [asked, setAsked] = useState<RingName | null>(null);
-  const remove = useMutation({
-    mutationFn: ({ ringName }: RingName) =>
-      answerOf(server["ring-names"].remove.$post({ json: { ringName } })),
-    onSuccess: async (_, ring) => {
+  const { data: names } = useQuery(ringNamesQuery);
+  const [asked, setAsked] = useState<RingNameRow | null>(null);
+  const putBack = async ({ ringName, soldAs, serves, amount, unit }: RingNameRow) => {
+    await answerOf(server["ring-names"].$post({ json: { ringName, soldAs, serves, amount, unit } }));
+    await queryClient.invalidateQueries();
+  };
+  const undo = useMutation({
+    mutationFn: ({ ringName }: RingNameRow) =>
+      answerOf(server["ring-names"].undo.$post({ json: { ringName } })),
+    onSuccess: async ({ means }, ring) => {
       setAsked(null);
-      notify({
-        text: `“${ring.ringName}” has no meaning given any more.`,
-        undo: () => void putBack(ring).then(() => queryClient.invalidateQueries()),
-      });
+      const now = means === null ? "has no meaning given any more" : `means ${meaningWords(means)} again`;
+      notify({ text: `“${ring.ringName}” ${now}.`, undo: () => void putBack(ring) });
       await queryClient.invalidateQueries();
     },
   });
-  if (catalogue === undefined || catalogue.ringNames.length === 0) return null;
+  if (names === undefined || names.length === 0) return null;
+  const columns = columnsOf({ venue, onUndo: setAsked });
   return (
     <details className="known-names">
-      <summary>Meanings given: {catalogue.ringNames.length}</summary>
+      <summary>Meanings given: {names.length}</summary>
       <DataTable
         caption="What the till's names mean. A name that is a drink's own needs no row here."
-        columns={columnsOf(setAsked)}
-        rows={catalogue.ringNames}
+        columns={columns}
+        rows={names}
         rowKey={({ ringName }) => ringName}
         fileName="ring-names"
-        empty={
-          <Empty title="No meaning given">
-            <p>Names that are the drinks’ own need none.</p>
-          </Empty>
-        }
       />
       <ConfirmDialog
         isOpen={asked !== null}
         title={`Take back what “${asked?.ringName ?? ""}” means?`}
         act="Take it back"
-        isBusy={remove.isPending}
+        isBusy={undo.isPending}
         onConfirm={() => {
-          if (asked !== null) remove.mutate(asked);
+          if (asked !== null) undo.mutate(asked);
         }}
         onCancel={() => setAsked(null)}
       >
-        <p>
-          Its sales, past ones too, then use only what the name says by itself; if no drink has that name,
-          they are unknown again and what they used counts as unexplained.
-        </p>
-        <Problems error={remove.error} />
+        {asked === null ? null : <Effect ring={asked} />}
+        <Problems error={undo.error} />
       </ConfirmDialog>
     </details>
   );
 }
 
-function putBack(ring: RingName): Promise<unknown> {
-  return answerOf(server["ring-names"].$post({ json: ring }));
+/** What moves when a meaning is taken back. */
+function Effect({ ring: { sold, before, soldAs, serves } }: { ring: RingNameRow }) {
+  const { currency } = useVenue();
+  const then =
+    before === null
+      ? "use only what the name says by itself; if no drink has that name, they are unknown again and what they used counts as unexplained"
+      : `count as ${meaningWords(before)} again`;
+  return (
+    <>
+      <p>
+        {sold === null
+          ? "Nothing was sold under this name. Sales to come then "
+          : `${formatNumber(sold.quantity)} sold under it (${formatMoney(sold.net, currency)}, ${formatDate(sold.from)} to ${formatDate(sold.to)}), and sales to come, then `}
+        {then}.
+      </p>
+      {sold === null || soldAs.kind !== "drink" ? null : (
+        <p>
+          {formatNumber(sold.quantity * serves, Number.isInteger(sold.quantity * serves) ? 0 : 1)} serves of{" "}
+          {soldAs.drink} less.
+        </p>
+      )}
+    </>
+  );
 }
 
-function columnsOf(onRemove: (ring: RingName) => void): Column<RingName>[] {
+type Shown = { venue: ReturnType<typeof useVenue>; onUndo: (ring: RingNameRow) => void };
+
+function columnsOf({ venue, onUndo }: Shown): Column<RingNameRow>[] {
   return [
     { key: "name", head: "On the till", kind: "text", onPhone: "lead", value: ({ ringName }) => ringName },
-    { key: "means", head: "Means", kind: "text", onPhone: "main", value: meaningOf },
+    { key: "means", head: "Means", kind: "text", onPhone: "main", value: meaningWords },
+    { key: "sold", head: "Sold", kind: "number", value: ({ sold }) => sold?.quantity ?? 0 },
+    {
+      key: "net",
+      head: "Money",
+      kind: "number",
+      value: ({ sold }) => sold?.net ?? 0,
+      show: ({ sold }) => formatMoney(sold?.net ?? 0, venue.currency),
+    },
+    {
+      key: "at",
+      head: "Said",
+      kind: "text",
+      value: ({ enteredAt }) => enteredAt,
+      show: ({ enteredAt, enteredBy }) =>
+        enteredAt === null ? (
+          <span className="soft">came with the book</span>
+        ) : (
+          `${formatMoment(enteredAt, venue)}, ${enteredBy ?? ""}`
+        ),
+    },
     {
       key: "acts",
       head: "",
@@ -83,23 +120,10 @@ function columnsOf(onRemove: (ring: RingName) => void): Column<RingName>[] {
       isDrawn: true,
       value: () => null,
       show: (ring) => (
-        <Button kind="quiet" aria-label={`Take back ${ring.ringName}`} onClick={() => onRemove(ring)}>
+        <Button kind="quiet" aria-label={`Take back ${ring.ringName}`} onClick={() => onUndo(ring)}>
           Take back
         </Button>
       ),
     },
   ];
-}
-
-function meaningOf({ soldAs, serves, amount, unit }: RingName): string {
-  if (soldAs.kind === "ignore") return "nothing: left out";
-  if (soldAs.kind === "drink")
-    return serves === 1
-      ? soldAs.drink
-      : `${soldAs.drink}, ${formatNumber(serves, serves % 1 === 0 ? 0 : 1)} serves`;
-  const poured =
-    amount === null
-      ? "one container"
-      : `${formatNumber(amount, amount % 1 === 0 ? 0 : 1)} ${unit ?? ""}`.trim();
-  return `${soldAs.item}, ${poured}`;
 }

@@ -1,38 +1,28 @@
-import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import { useQuery } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { RingName } from "#engine/sales/ring.ts";
-import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
-import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery } from "../queries.ts";
+import { asIgnored } from "./meaning-of.ts";
 import type { UnmappedName } from "./sales-queries.ts";
+import { useAcceptNames } from "./use-accept-names.ts";
 
 /** Says that a ring name is a drink, a pour or container of an item, or nothing that stock knows of. */
 export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () => void }) {
   const { ringName, suggestions } = name;
   const { data: catalogue } = useQuery(catalogueQuery);
-  const queryClient = useQueryClient();
-  const notify = useNotify();
   const [meaning, setMeaning] = useState<string | null>(null);
   const [serves, setServes] = useState("1");
   const [amount, setAmount] = useState("");
   const [unit, setUnit] = useState<Unit>("oz");
   const isDrink = catalogue?.drinks.some((drink) => drink.name === meaning) ?? false;
-  const save = useMutation({
-    mutationFn: (ring: RingName) => answerOf(server["ring-names"].$post({ json: ring })),
-    onSuccess: async (_, { soldAs }) => {
-      notify({
-        text: `${ringName} ${soldAs.kind === "ignore" ? "is left out from now on." : `means ${meaning}.`}`,
-      });
-      onDone();
-      await queryClient.invalidateQueries();
-    },
-  });
+  const save = useAcceptNames();
+  const keep = (ring: RingName) => save.mutate([ring], { onSuccess: onDone });
   const poured = amount.trim() === "" ? null : (readAmount(amount, { decimalComma: true }) ?? Number.NaN);
   const servesRead = readAmount(serves, { decimalComma: true }) ?? Number.NaN;
   const submit = (event: FormEvent) => {
@@ -41,7 +31,7 @@ export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () =
     const soldAs = isDrink
       ? ({ kind: "drink", drink: meaning } as const)
       : ({ kind: "item", item: meaning } as const);
-    save.mutate({
+    keep({
       ringName,
       soldAs,
       serves: isDrink ? servesRead : 1,
@@ -49,19 +39,22 @@ export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () =
       unit: isDrink || poured === null ? null : unit,
     });
   };
-  const ignore = () =>
-    save.mutate({ ringName, soldAs: { kind: "ignore" }, serves: 1, amount: null, unit: null });
+  const ignore = () => keep(asIgnored(name));
   const isWrong = Number.isNaN(isDrink ? servesRead : (poured ?? 0));
   return (
     <form className="meaning" onSubmit={submit}>
       {suggestions.length === 0 ? null : (
         <div className="suggestions">
           <span className="soft">Alike:</span>
-          {suggestions.map(({ name: alike, score, kind }) => (
+          {suggestions.map(({ name: alike, score, kind, reason, serves: says }) => (
             <Button
               key={`${kind} ${alike}`}
               aria-pressed={meaning === alike}
-              onClick={() => setMeaning(alike)}
+              title={reason}
+              onClick={() => {
+                setMeaning(alike);
+                if (says !== null) setServes(String(says));
+              }}
             >
               {alike} <span className="soft">{Math.round(score)}%</span>
             </Button>

@@ -1,135 +1,138 @@
-import { currencyDigits } from "#engine/currency.ts";
-import type { ColumnFinding } from "#engine/sales/read/columns.ts";
-import type { SaleLine } from "#engine/sales/read/line.ts";
-import type { Venue } from "#engine/venue.ts";
-import { formatDate, formatLocal, formatMinor, formatMoney, formatNumber, plural } from "../format.ts";
-import { localInputOf } from "../moment.ts";
+import { useEffect, useRef, useState } from "react";
+import type { SalesShape } from "#engine/sales/read/shape.ts";
+import { formatMoney, plural } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
-import { DataTable } from "../parts/DataTable.tsx";
-import type { Column } from "../parts/table-column.ts";
+import { Field } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
-import { roleWords, sureWords } from "./column-words.ts";
-import { RefusedRows } from "./ReadFiles.tsx";
-import type { SalesPreview } from "./sales-queries.ts";
+import { Corrections } from "./Corrections.tsx";
+import { asUnderstood, filesLike, isSame, shapeFrom } from "./correction.ts";
+import { Explained } from "./Explained.tsx";
+import { FirstLines } from "./FirstLines.tsx";
+import type { ReadingWish, SalesLook } from "./sales-queries.ts";
 
 type Props = {
-  preview: SalesPreview;
+  file: string;
+  look: SalesLook;
   /** Files chosen together with this one that come after it. */
   filesLeft: number;
-  isBusy: boolean;
-  onTake: () => void;
+  /** What a person said of its columns before this look. */
+  corrected: SalesShape | undefined;
+  onLook: (shape: SalesShape) => void;
+  onTake: (wish: ReadingWish) => void;
   onLeave: () => void;
 };
 
-/** A file as it would be read: columns, first lines, what is refused, and what is new. */
-export function Preview({ preview, filesLeft, isBusy, onTake, onLeave }: Props) {
-  const { file, columns, question, lines, refused, change, unmapped } = preview;
-  const venue = useVenue();
+/** A file as it would be read: what it would bring, its columns to be put right, its first lines. */
+export function Preview({ file, look, filesLeft, corrected, onLook, onTake, onLeave }: Props) {
+  const { question, lines, report } = look;
+  const [said, setSaid] = useState(() => asUnderstood(look));
+  const [addsSums, setAddsSums] = useState(false);
+  const [isKept, setKept] = useState(true);
+  const [pattern, setPattern] = useState(() => filesLike(file));
+  const head = useRef<HTMLHeadingElement>(null);
+  useEffect(() => head.current?.focus(), []);
+  const isCorrected = corrected !== undefined;
+  const isSaidSeen = isSame(said, asUnderstood(look));
+  const replacesSums = report?.notices.some((notice) => notice.includes("--add")) ?? false;
+  const take = () =>
+    onTake({
+      ...(isCorrected ? { shape: corrected } : {}),
+      ...(addsSums ? { addsSums } : {}),
+      ...(isCorrected && isKept && pattern.trim() !== "" ? { rememberFor: pattern.trim() } : {}),
+    });
   return (
     <div className="preview">
-      <h2 tabIndex={-1}>{file}</h2>
+      <h2 ref={head} tabIndex={-1}>
+        {file}
+      </h2>
       {question === null ? null : (
         <div className="preview-question" role="alert">
           <p>
-            <strong>A question before it can be read.</strong> {question}
+            <strong>A question before it can be read.</strong> {asked(question, file)}
           </p>
-          <p>Nothing was guessed and nothing read in.</p>
+          <p>Answer it below; nothing was guessed and nothing read in.</p>
         </div>
       )}
-      {change === null ? null : (
-        <p className="preview-sum">
-          {plural(change.lines, "line")} of {daysWords(change.daysTouched)}:{" "}
-          <strong>{formatNumber(change.new)} new</strong>, {formatNumber(change.known)} known already.
-          {unmapped.length === 0 ? null : ` ${unknownWords(unmapped, venue)}`}
-        </p>
-      )}
+      {report === null ? null : <Explained report={report} isLook />}
+      {report === null ? null : <UnknownOnes unmapped={report.unmapped} />}
+      {replacesSums || addsSums ? (
+        <label className="tick">
+          <input type="checkbox" checked={addsSums} onChange={({ target }) => setAddsSums(target.checked)} />
+          Both count: add these sums to those of the same days
+        </label>
+      ) : null}
+      {isCorrected && report !== null ? (
+        <Remember {...{ isKept, pattern }} onKeep={setKept} onPattern={setPattern} />
+      ) : null}
       <div className="preview-acts">
-        <Button kind="main" disabled={isBusy || change === null} onClick={onTake}>
-          {isBusy ? "Reading it in …" : "Read it in"}
+        <Button kind="main" disabled={report === null || report.lines === 0 || !isSaidSeen} onClick={take}>
+          Read it in
         </Button>
         <Button onClick={onLeave}>{filesLeft > 0 ? `Leave it, next of ${filesLeft}` : "Leave it"}</Button>
       </div>
-      <ColumnsFound columns={columns} />
-      {lines.length === 0 ? null : (
-        <DataTable
-          caption="The first lines as understood"
-          columns={lineColumns(venue)}
-          rows={lines.slice(0, 8)}
-          rowKey={(line) => String(lines.indexOf(line))}
-          fileName="first lines"
-          isPlain
-        />
-      )}
-      {refused.length === 0 ? null : (
-        <div className="refused">
-          <h3>Rows that cannot be read</h3>
-          <RefusedRows refused={refused} />
-        </div>
-      )}
+      <Corrections
+        look={look}
+        said={said}
+        isSeen={isSaidSeen}
+        isOpen={question !== null || isUnsure(look)}
+        onSay={setSaid}
+        onLook={() => onLook(shapeFrom(look, said))}
+      />
+      {lines.length === 0 ? null : <FirstLines lines={lines} />}
     </div>
   );
 }
 
-function ColumnsFound({ columns }: { columns: readonly ColumnFinding[] }) {
-  return (
-    <dl className="columns-found">
-      {columns.map((column, place) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: headings may repeat; their place in the file is what they are
-        <div key={place} className={sureWords(column) === "" ? "column-unused" : ""}>
-          <dt>{column.heading === "" ? "(no heading)" : column.heading}</dt>
-          <dd>
-            {roleWords(column.role)} <span className="soft">{sureWords(column)}</span>
-          </dd>
-        </div>
-      ))}
-    </dl>
+/** The question without what a file of shapes would answer it with; on the screen the answer is given below. */
+function asked(question: string, file: string): string {
+  const text = question.startsWith(`${file}: `) ? question.slice(file.length + 2) : question;
+  const sentences = text.split(/(?<=[.?])\s+(?=\p{Lu})/u);
+  const kept = sentences.filter((sentence) => !sentence.includes("sales-shapes.json")).join(" ");
+  const words = kept === "" ? text.replace(/\s+(?:in|under columns in) sales-shapes\.json/, "") : kept;
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** Whether something that matters was found, but not for certain: then a person should look. */
+function isUnsure({ columns }: SalesLook): boolean {
+  return columns.some(
+    ({ role, confidence }) => role !== "unknown" && role !== "other" && role !== "staff" && confidence < 0.6,
   );
 }
 
-function lineColumns(venue: Venue): Column<SaleLine>[] {
-  const money = (line: SaleLine) => line.netMinor ?? line.grossMinor;
-  return [
-    { key: "ringName", head: "Sold", kind: "text", onPhone: "lead", value: ({ ringName }) => ringName },
-    { key: "modifiers", head: "Modifiers", kind: "text", value: ({ modifiers }) => modifiers },
-    { key: "quantity", head: "How many", kind: "number", onPhone: "main", value: ({ quantity }) => quantity },
-    {
-      key: "net",
-      head: "Money",
-      kind: "number",
-      value: (line) => (money(line) ?? 0) / 10 ** currencyDigits(venue.currency),
-      show: (line) => {
-        const minor = money(line);
-        return minor === null ? <span className="soft">none</span> : formatMinor(minor, venue.currency);
-      },
-    },
-    {
-      key: "at",
-      head: "When",
-      kind: "text",
-      value: ({ at, businessDate }) => at ?? businessDate,
-      show: ({ at, businessDate }) =>
-        at === null ? formatDate(businessDate) : formatLocal(localInputOf(at, venue).replace("T", " ")),
-    },
-    {
-      key: "businessDate",
-      head: "Business day",
-      kind: "text",
-      value: ({ businessDate }) => businessDate,
-      show: ({ businessDate }) => formatDate(businessDate),
-    },
-  ];
-}
-
-function daysWords(days: readonly string[]): string {
-  const [first] = days;
-  const last = days.at(-1);
-  if (first === undefined || last === undefined) return "no day";
-  return days.length === 1
-    ? formatDate(first)
-    : `${days.length} days, ${formatDate(first)} to ${formatDate(last)}`;
-}
-
-function unknownWords(unmapped: SalesPreview["unmapped"], { currency }: Venue): string {
+function UnknownOnes({ unmapped }: { unmapped: NonNullable<SalesLook["report"]>["unmapped"] }) {
+  const { currency } = useVenue();
+  if (unmapped.length === 0) return null;
   const net = unmapped.reduce((sum, one) => sum + one.net, 0);
-  return `${plural(unmapped.length, "name")} unknown to the book, ${formatMoney(net, currency)} in all; it asks about them below.`;
+  return (
+    <p>
+      {plural(unmapped.length, "name")} unknown to the book, {formatMoney(net, currency)} in all; what they
+      mean is asked below once the file is in.
+    </p>
+  );
+}
+
+type RememberProps = {
+  isKept: boolean;
+  pattern: string;
+  onKeep: (isKept: boolean) => void;
+  onPattern: (pattern: string) => void;
+};
+
+function Remember({ isKept, pattern, onKeep, onPattern }: RememberProps) {
+  return (
+    <div className="remember">
+      <label className="tick">
+        <input type="checkbox" checked={isKept} onChange={({ target }) => onKeep(target.checked)} />
+        Read the next file like this one the same way
+      </label>
+      {isKept ? (
+        <Field
+          label="Files called"
+          hint="* stands for anything"
+          value={pattern}
+          onChange={({ target }) => onPattern(target.value)}
+        />
+      ) : null}
+    </div>
+  );
 }

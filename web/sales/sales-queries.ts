@@ -1,37 +1,26 @@
 import { queryOptions } from "@tanstack/react-query";
-import type { ColumnFinding } from "#engine/sales/read/columns.ts";
-import type { RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
+import type { RefusedRow } from "#engine/sales/read/line.ts";
 import { type Answer, answerOf, server } from "../api.ts";
 
-/** What a ring name may mean; `score` 0 to 100. */
-export type Meaning = { name: string; kind: "drink" | "item"; score: number };
+/** How far the reading of one file is; see the server's ImportJob. */
+export type SalesJob = Answer<(typeof server.sales.jobs)[":id"]["$get"]>;
+/** A file as it would be read. */
+export type SalesLook = NonNullable<SalesJob["look"]>;
+/** What came of an import, or would. */
+export type SalesReport = NonNullable<SalesJob["report"]>;
+/** How a person wants a file read. */
+export type ReadingWish = Parameters<(typeof server.sales.jobs)[":id"]["import"]["$post"]>[0]["json"];
 
-export type UnmappedName = {
-  ringName: string;
-  quantity: number;
-  net: number;
-  reason: "unknown" | "no-version";
-  suggestions: Meaning[];
-};
-
-/** How a file would be read; nothing is written yet. */
-export type SalesPreview = {
-  file: string;
-  columns: ColumnFinding[];
-  question: string | null;
-  /** The first lines as understood. */
-  lines: SaleLine[];
-  refused: RefusedRow[];
-  change: { lines: number; new: number; known: number; daysTouched: string[] } | null;
-  unmapped: UnmappedName[];
-};
-
-export type ImportAnswer = Answer<typeof server.sales.import.$post>;
+export type RingNameRow = Answer<(typeof server)["ring-names"]["$get"]>[number];
+export type UnmappedName = Answer<typeof server.sales.unmapped.$get>["unmapped"][number];
+/** What a ring name may mean. */
+export type Meaning = UnmappedName["suggestions"][number];
 
 export type SaleImport = {
   importId: number;
   file: string;
   importedAt: string;
+  importedBy: string;
   lines: number;
   from: string | null;
   to: string | null;
@@ -41,12 +30,21 @@ export type SaleImport = {
 
 export type SalesDay = { date: string; quantity: number; net: number };
 
-export type Unmapped = {
-  unmapped: UnmappedName[];
-  modifiers: { modifier: string; quantity: number }[];
-  /** Share of the sold quantity that the book knows, 0 to 1. */
-  coverage: number;
-};
+const POLL_MS = 300;
+
+/** A job, asked for again and again while it is under way. */
+export function jobQuery(id: string) {
+  return queryOptions({
+    queryKey: ["sales", "jobs", id],
+    queryFn: async (): Promise<SalesJob> => answerOf(server.sales.jobs[":id"].$get({ param: { id } })),
+    refetchInterval: ({ state: { data } }) => (data === undefined || isUnderWay(data) ? POLL_MS : false),
+    gcTime: 0,
+  });
+}
+
+export function isUnderWay({ state }: Pick<SalesJob, "state">): boolean {
+  return state === "reading" || state === "writing";
+}
 
 export const importsQuery = queryOptions({
   queryKey: ["sales", "imports"],
@@ -60,5 +58,10 @@ export const daysQuery = queryOptions({
 
 export const unmappedQuery = queryOptions({
   queryKey: ["sales", "unmapped"],
-  queryFn: async (): Promise<Unmapped> => answerOf(server.sales.unmapped.$get({ query: {} })),
+  queryFn: async () => answerOf(server.sales.unmapped.$get({ query: {} })),
+});
+
+export const ringNamesQuery = queryOptions({
+  queryKey: ["sales", "ring-names"],
+  queryFn: async (): Promise<RingNameRow[]> => answerOf(server["ring-names"].$get()),
 });

@@ -1,7 +1,7 @@
 import { Link } from "@tanstack/react-router";
-import { Ellipsis } from "lucide-react";
 import { useId, useRef } from "react";
-import { DESTINATIONS } from "./nav.ts";
+import { useDestinations } from "./nav.ts";
+import { ShellIcon } from "./ShellIcon.tsx";
 import { ThemeSwitch } from "./ThemeSwitch.tsx";
 
 /** The screens that do not fit the bar, opened upward from the thumb as the browser's own popover. */
@@ -11,18 +11,20 @@ export function More() {
   return (
     <>
       <button type="button" className="more" popoverTarget={listId}>
-        <Ellipsis aria-hidden="true" size={22} strokeWidth={1.6} />
+        <ShellIcon name="more" />
         More
       </button>
       <ul ref={list} id={listId} className="more-list" popover="auto">
-        {DESTINATIONS.filter(({ onPhone }) => !onPhone).map(({ to, label, icon: Icon }) => (
-          <li key={to}>
-            <Link to={to} onClick={() => list.current?.hidePopover()}>
-              <Icon aria-hidden="true" size={22} strokeWidth={1.6} />
-              {label}
-            </Link>
-          </li>
-        ))}
+        {useDestinations()
+          .filter(({ onPhone }) => !onPhone)
+          .map(({ to, label, icon }) => (
+            <li key={to}>
+              <Link to={to} onClick={() => list.current?.hidePopover()}>
+                <ShellIcon name={icon} />
+                {label}
+              </Link>
+            </li>
+          ))}
         <li>
           <ThemeSwitch />
         </li>

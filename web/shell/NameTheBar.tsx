@@ -11,12 +11,25 @@ export function NameTheBar() {
   const [name, setName] = useState("");
   const [currency, setCurrency] = useState("");
   const [timeZone, setTimeZone] = useState(() => Intl.DateTimeFormat().resolvedOptions().timeZone);
+  const [country, setCountry] = useState("");
   const [dayEnds, setDayEnds] = useState("04:00");
   const [oz, setOz] = useState<"us" | "imperial">("us");
   const [show, setShow] = useState<"ml" | "cl" | "oz">("ml");
   const save = useMutation({
     mutationFn: () =>
-      answerOf(server.venue.$post({ json: { name: name.trim(), currency, timeZone, dayEnds, oz, show } })),
+      answerOf(
+        server.venue.$post({
+          json: {
+            name: name.trim(),
+            currency,
+            timeZone,
+            dayEnds,
+            oz,
+            show,
+            ...(country === "" ? {} : { country }),
+          },
+        }),
+      ),
     onSuccess: () => queryClient.invalidateQueries(),
   });
   const submit = (event: FormEvent) => {
@@ -51,6 +64,13 @@ export function NameTheBar() {
           <option key={zone} value={zone} />
         ))}
       </datalist>
+      <Field
+        label="Country"
+        hint="Two letters, as PT, for its public holidays; may stay empty"
+        maxLength={2}
+        value={country}
+        onChange={(event) => setCountry(event.target.value.toUpperCase())}
+      />
       <Field
         label="The trading day ends at"
         hint="Sales before it belong to the evening"

@@ -1,22 +1,19 @@
 import "./shell.css";
 import { useQuery } from "@tanstack/react-query";
-import { Link, lazyRouteComponent, Outlet } from "@tanstack/react-router";
-import { ProblemError } from "../api.ts";
-import { Busy } from "../parts/Busy.tsx";
+import { Link } from "@tanstack/react-router";
 import { NoticeProvider } from "../parts/Notice.tsx";
-import { Problems } from "../parts/Problems.tsx";
+import { useSignedIn } from "../people/signed-in.ts";
 import { venueQuery } from "../queries.ts";
+import { Gate } from "./Gate.tsx";
 import { More } from "./More.tsx";
-import { DESTINATIONS } from "./nav.ts";
+import { useDestinations } from "./nav.ts";
+import { ShellIcon } from "./ShellIcon.tsx";
 import { ThemeSwitch } from "./ThemeSwitch.tsx";
-import { VenueProvider } from "./venue.tsx";
-
-/** Needed once in a bar's life, so no other visit loads it. */
-const FirstSteps = lazyRouteComponent(() => import("./FirstSteps.tsx"), "FirstSteps");
 
 /** The frame of every screen: skip link, navigation, main landmark and the place where notices appear. */
 export function Shell() {
-  const { data: venue } = useQuery(venueQuery);
+  const actor = useSignedIn();
+  const { data: venue } = useQuery({ ...venueQuery, enabled: actor !== null });
   return (
     <NoticeProvider>
       <a className="skip-link" href="#main">
@@ -28,35 +25,26 @@ export function Shell() {
           {venue === undefined ? null : <span className="shell-venue">{venue.name}</span>}
         </Link>
         <TopLinks />
+        {actor === null ? null : (
+          <Link to="/me" className="shell-me" aria-label={`Signed in as ${actor.name}`}>
+            {actor.via === "demo" ? "Demo" : actor.name}
+          </Link>
+        )}
         <ThemeSwitch />
       </header>
       <main id="main" tabIndex={-1}>
-        <VenueGate />
+        <Gate />
       </main>
-      <BottomBar />
+      {actor === null ? null : <BottomBar />}
     </NoticeProvider>
   );
-}
-
-function VenueGate() {
-  const { data: venue, error, refetch } = useQuery(venueQuery);
-  if (venue !== undefined) {
-    return (
-      <VenueProvider venue={venue}>
-        <Outlet />
-      </VenueProvider>
-    );
-  }
-  if (error instanceof ProblemError && [404, 422].includes(error.status)) return <FirstSteps />;
-  if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
-  return <Busy what="Opening the book" />;
 }
 
 function TopLinks() {
   return (
     <nav className="shell-top" aria-label="Screens">
       <ul>
-        {DESTINATIONS.map(({ to, label }) => (
+        {useDestinations().map(({ to, label }) => (
           <li key={to}>
             <Link to={to} activeOptions={{ exact: to === "/" }}>
               {label}
@@ -72,14 +60,16 @@ function BottomBar() {
   return (
     <nav className="shell-nav" aria-label="Screens">
       <ul>
-        {DESTINATIONS.filter(({ onPhone }) => onPhone).map(({ to, label, icon: Icon }) => (
-          <li key={to}>
-            <Link to={to} activeOptions={{ exact: to === "/" }}>
-              <Icon aria-hidden="true" size={22} strokeWidth={1.6} />
-              {label}
-            </Link>
-          </li>
-        ))}
+        {useDestinations()
+          .filter(({ onPhone }) => onPhone)
+          .map(({ to, label, icon }) => (
+            <li key={to}>
+              <Link to={to} activeOptions={{ exact: to === "/" }}>
+                <ShellIcon name={icon} />
+                {label}
+              </Link>
+            </li>
+          ))}
         <li>
           <More />
         </li>

@@ -1,33 +1,36 @@
-import {
-  BookOpen,
-  CalendarCheck,
-  ChartSpline,
-  CookingPot,
-  FileText,
-  type LucideIcon,
-  PackagePlus,
-  Receipt,
-  Scale,
-  ScanSearch,
-  ShoppingBasket,
-  Split,
-  Wine,
-} from "lucide-react";
+import type { Power } from "#server/people/permissions.ts";
+import { useSignedIn } from "../people/signed-in.ts";
+import type { ShellIconName } from "./icons.tsx";
 
-export type Destination = { to: string; label: string; icon: LucideIcon; onPhone: boolean };
+export type Destination = {
+  to: string;
+  label: string;
+  icon: ShellIconName;
+  onPhone: boolean;
+  /** What it takes to see it. */
+  needs?: Power;
+};
 
 /** The screens in the order of a bar's week; five of them stay in reach of the thumb. */
-export const DESTINATIONS: readonly Destination[] = [
-  { to: "/", label: "This week", icon: CalendarCheck, onPhone: true },
-  { to: "/count", label: "Count", icon: Scale, onPhone: true },
-  { to: "/sales", label: "Sales", icon: Receipt, onPhone: false },
-  { to: "/variance", label: "Variance", icon: ScanSearch, onPhone: true },
-  { to: "/report", label: "Owner’s report", icon: FileText, onPhone: false },
-  { to: "/order", label: "Order", icon: ShoppingBasket, onPhone: true },
-  { to: "/prep", label: "Prep", icon: CookingPot, onPhone: true },
-  { to: "/forecast", label: "Forecast", icon: ChartSpline, onPhone: false },
-  { to: "/plan", label: "What if", icon: Split, onPhone: false },
-  { to: "/specs", label: "Specs", icon: BookOpen, onPhone: false },
-  { to: "/stock", label: "Stock", icon: Wine, onPhone: false },
-  { to: "/movements", label: "Deliveries & losses", icon: PackagePlus, onPhone: false },
+const DESTINATIONS: readonly Destination[] = [
+  { to: "/", label: "This week", icon: "week", onPhone: true },
+  { to: "/count", label: "Count", icon: "count", onPhone: true, needs: "count" },
+  { to: "/sales", label: "Sales", icon: "sales", onPhone: false, needs: "runBar" },
+  { to: "/variance", label: "Variance", icon: "variance", onPhone: true, needs: "seeCosts" },
+  { to: "/report", label: "Owner’s report", icon: "report", onPhone: false, needs: "seeCosts" },
+  { to: "/order", label: "Order", icon: "order", onPhone: true, needs: "runBar" },
+  { to: "/prep", label: "Prep", icon: "prep", onPhone: true },
+  { to: "/forecast", label: "Forecast", icon: "forecast", onPhone: false },
+  { to: "/plan", label: "What if", icon: "plan", onPhone: false, needs: "seeCosts" },
+  { to: "/specs", label: "Specs", icon: "specs", onPhone: false },
+  { to: "/stock", label: "Stock", icon: "stock", onPhone: false },
+  { to: "/movements", label: "Deliveries & losses", icon: "movements", onPhone: false },
+  { to: "/history", label: "History", icon: "history", onPhone: false, needs: "runBar" },
 ];
+
+/** Those that whoever is signed in may go to; none before anybody is. */
+export function useDestinations(): readonly Destination[] {
+  const powers = useSignedIn()?.powers;
+  if (powers === undefined) return [];
+  return DESTINATIONS.filter(({ needs }) => needs === undefined || powers.includes(needs));
+}

@@ -2,35 +2,45 @@ import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import { currencyDigits } from "#engine/currency.ts";
 import { readAmount } from "#engine/measure/amount.ts";
+import type { DrinkAlcohol } from "#engine/specs/drink-alcohol.ts";
+import type { DrinkStrength } from "#engine/specs/drink-strength.ts";
 import { type Drink, ICES, TECHNIQUES } from "#engine/specs/spec.ts";
 import { answerOf, server } from "../api.ts";
-import { formatDate, formatMoney, formatNumber } from "../format.ts";
+import { formatDate, formatMoney, formatNumber, listWords } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
+import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { costQuery } from "./spec-queries.ts";
 
 /** Price, glass and cost of a drink, to read and to change. */
 export function DrinkFacts({ drink }: { drink: Drink }) {
   const { currency } = useVenue();
-  const { data: cost } = useQuery(costQuery);
+  const seesCosts = useMay("seeCosts");
+  const runsBar = useMay("runBar");
+  const { data: cost } = useQuery({ ...costQuery, enabled: seesCosts });
   const [isEditing, setEditing] = useState(false);
   const own = cost?.drinks.find((row) => row.drink === drink.name);
   const price = drink.priceMinor === null ? null : drink.priceMinor / 10 ** currencyDigits(currency);
-  const facts = [
+  const money = [
     ["Price", price === null ? "none" : formatMoney(price, currency)],
     ["Cost", own?.cost == null ? "not known" : formatMoney(own.cost, currency)],
     ["Cost of price", own?.costPct == null ? "" : `${formatNumber(own.costPct, 1)}%`],
     ["Leaves", own?.contribution == null ? "" : formatMoney(own.contribution, currency)],
+  ];
+  const facts = [
+    ...(seesCosts ? money : []),
     ["Glass", [drink.glass, drink.glassMl === null ? "" : `${drink.glassMl} ml`].filter(Boolean).join(", ")],
     ["Ice", drink.ice ?? ""],
     ["Technique", drink.technique ?? ""],
     ["Garnish", drink.garnishNote],
     ["Method", drink.method],
     ["On the menu", menuWords(drink)],
+    ["Strength", strengthWords(own?.strength ?? null)],
+    ["Alcohol", alcoholWords(own?.alcohol ?? null)],
   ].filter(([, words]) => words !== "");
   return (
     <section>
@@ -50,11 +60,30 @@ export function DrinkFacts({ drink }: { drink: Drink }) {
           {own !== undefined && own.unpriced.length > 0 ? (
             <p className="soft">No price is known of {own.unpriced.join(", ")}.</p>
           ) : null}
-          <Button onClick={() => setEditing(true)}>Change the facts</Button>
+          {runsBar ? <Button onClick={() => setEditing(true)}>Change the facts</Button> : null}
         </>
       )}
     </section>
   );
+}
+
+/** By what the book knows of its parts; what ice adds follows the published fits. */
+function strengthWords(strength: DrinkStrength | null): string {
+  if (strength === null) return "";
+  const { abvPct, volumeMl, iced } = strength;
+  const before = `${formatNumber(abvPct, 0)} % vol in ${formatNumber(volumeMl, 0)} ml as poured`;
+  if (iced === null) return before;
+  const after = `about ${formatNumber(iced.abvPct, 0)} % in ${formatNumber(iced.volumeMl, 0)} ml once ${iced.technique}`;
+  return `${before}, ${after}. Batched without ice: ${formatNumber(iced.waterGPerL, 0)} g water to the litre`;
+}
+
+/** For information, in the words of public guidance on either side of the ocean. */
+function alcoholWords(alcohol: DrinkAlcohol | null): string {
+  if (alcohol === null || alcohol.ethanolMl === 0) return "";
+  const { ethanolG, usDrinks, ukUnits, unknown } = alcohol;
+  const least =
+    unknown.length === 0 ? "About" : `At least, as no strength is known of ${listWords(unknown)},`;
+  return `${least} ${formatNumber(ethanolG, 0)} g: ${formatNumber(usDrinks, 1)} US standard drinks, ${formatNumber(ukUnits, 1)} UK units`;
 }
 
 function menuWords({ onMenuFrom, onMenuUntil }: Drink): string {

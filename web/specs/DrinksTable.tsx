@@ -3,6 +3,7 @@ import type { CatalogueAnswer } from "../answers.ts";
 import { formatMoney, formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
+import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { fromColumn, nameColumn } from "./spec-columns.tsx";
 import { versionsOf } from "./versions.ts";
@@ -11,6 +12,9 @@ type DrinkRow = { name: string; price: number | null; from: string | null; versi
   DrinkCost,
   "cost" | "costPct" | "contribution"
 >;
+
+/** Columns for those who see what things cost. */
+const COSTS = new Set(["costPct", "cost", "price", "contribution"]);
 
 /** Drinks with what each costs, brings and leaves. */
 export function DrinksTable({
@@ -21,6 +25,7 @@ export function DrinksTable({
   costs: DrinkCost[] | undefined;
 }) {
   const { currency } = useVenue();
+  const seesCosts = useMay("seeCosts");
   const rows = catalogue.drinks.map(({ name }): DrinkRow => {
     const own = costs.find(({ drink }) => drink === name);
     const versions = versionsOf(catalogue.specs, name);
@@ -62,12 +67,18 @@ export function DrinksTable({
     <section>
       <h2>Drinks</h2>
       <DataTable
-        caption="Cost by the spec in force and the prices paid; the price is the menu's, taxes as the book has them."
-        columns={columns}
+        caption={
+          seesCosts
+            ? "Cost by the spec in force and the prices paid; the price is the menu's, taxes as the book has them."
+            : "By the spec in force."
+        }
+        columns={columns.filter(({ key }) => seesCosts || !COSTS.has(key))}
         rows={rows}
         rowKey={({ name }) => name}
         fileName="drinks"
-        initialSort={{ key: "costPct", isDescending: true }}
+        initialSort={
+          seesCosts ? { key: "costPct", isDescending: true } : { key: "name", isDescending: false }
+        }
       />
     </section>
   );

@@ -11,13 +11,15 @@ import { Field, Select } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
-import { numberOrNull } from "./DrinkFacts.tsx";
+import { useMay } from "../people/signed-in.ts";
+import { MakingFields, makingOf, typedMaking } from "./MakingFields.tsx";
 
 type Props = { item: Item; catalogue: CatalogueAnswer; today: string };
 
 /** What one making of a prep yields, how long it keeps, and how it is made. */
 export function PrepFacts({ item, catalogue, today }: Props) {
   const [isEditing, setEditing] = useState(false);
+  const runsBar = useMay("runBar");
   const versions = catalogue.preps
     .filter(({ prep }) => prep === item.name)
     .sort((a, b) => b.from.localeCompare(a.from));
@@ -43,9 +45,11 @@ export function PrepFacts({ item, catalogue, today }: Props) {
               </div>
             ))}
           </dl>
-          <Button onClick={() => setEditing(true)}>
-            {current === undefined ? "Say what it yields" : "Change the making"}
-          </Button>
+          {runsBar ? (
+            <Button onClick={() => setEditing(true)}>
+              {current === undefined ? "Say what it yields" : "Change the making"}
+            </Button>
+          ) : null}
         </>
       )}
     </section>
@@ -69,17 +73,6 @@ function versionFacts(version: PrepVersion): string[][] {
 
 type FormProps = { item: Item; current: PrepVersion | undefined; today: string; onDone: () => void };
 
-const NUMBERS = [
-  ["yield", "The spec yields"],
-  ["batchStep", "In steps of"],
-  ["vesselMax", "Vessel holds"],
-  ["activeMinutes", "Work, minutes"],
-  ["standingHours", "Standing, hours"],
-  ["shelfLifeDays", "Keeps, days"],
-] as const;
-
-type NumberKey = (typeof NUMBERS)[number][0];
-
 function PrepForm({ item, current, today, onDone }: FormProps) {
   const queryClient = useQueryClient();
   const notify = useNotify();
@@ -87,10 +80,8 @@ function PrepForm({ item, current, today, onDone }: FormProps) {
   const [from, setFrom] = useState(current?.from ?? today);
   const [unit, setUnit] = useState<Unit>(current?.unit ?? item.base);
   const [method, setMethod] = useState(current?.method ?? "");
-  const [typed, setTyped] = useState<Record<NumberKey, string>>(() => textsOf(current));
-  const read = (key: NumberKey) => numberOrNull(typed[key]);
-  const yielded = read("yield");
-  const isWrong = yielded == null || yielded <= 0 || NUMBERS.some(([key]) => read(key) === undefined);
+  const [typed, setTyped] = useState(() => typedMaking(current));
+  const making = makingOf(typed);
   const save = useMutation({
     mutationFn: (version: PrepVersion) => answerOf(server.preps.$post({ json: version })),
     onSuccess: async () => {
@@ -101,19 +92,7 @@ function PrepForm({ item, current, today, onDone }: FormProps) {
   });
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    if (yielded == null) return;
-    save.mutate({
-      prep: item.name,
-      from,
-      yield: yielded,
-      unit,
-      batchStep: read("batchStep") ?? null,
-      vesselMax: read("vesselMax") ?? null,
-      activeMinutes: read("activeMinutes") ?? null,
-      standingHours: read("standingHours") ?? null,
-      shelfLifeDays: read("shelfLifeDays") ?? null,
-      method,
-    });
+    if (making !== undefined) save.mutate({ prep: item.name, from, unit, ...making, method });
   };
   return (
     <form ref={place} className="facts-form" onSubmit={submit}>
@@ -130,36 +109,15 @@ function PrepForm({ item, current, today, onDone }: FormProps) {
         value={unit}
         onChange={(event) => setUnit(event.target.value as Unit)}
       />
-      {NUMBERS.map(([key, label]) => (
-        <Field
-          key={key}
-          label={label}
-          inputMode="decimal"
-          value={typed[key]}
-          error={read(key) === undefined ? "a number" : undefined}
-          onChange={(event) => setTyped({ ...typed, [key]: event.target.value })}
-        />
-      ))}
+      <MakingFields typed={typed} onType={setTyped} />
       <Field label="Method" value={method} onChange={(event) => setMethod(event.target.value)} />
       <Problems error={save.error} />
       <div className="facts-acts">
-        <Button kind="main" type="submit" disabled={isWrong || from === "" || save.isPending}>
+        <Button kind="main" type="submit" disabled={making === undefined || from === "" || save.isPending}>
           Save the making
         </Button>
         <Button onClick={onDone}>Leave it</Button>
       </div>
     </form>
   );
-}
-
-function textsOf(current: PrepVersion | undefined): Record<NumberKey, string> {
-  const text = (key: NumberKey) => String(current?.[key] ?? "");
-  return {
-    yield: text("yield"),
-    batchStep: text("batchStep"),
-    vesselMax: text("vesselMax"),
-    activeMinutes: text("activeMinutes"),
-    standingHours: text("standingHours"),
-    shelfLifeDays: text("shelfLifeDays"),
-  };
 }

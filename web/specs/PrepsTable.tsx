@@ -2,6 +2,7 @@ import type { CatalogueAnswer } from "../answers.ts";
 import { formatMoney, formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
+import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { fromColumn, nameColumn } from "./spec-columns.tsx";
 import { versionsOf } from "./versions.ts";
@@ -15,6 +16,9 @@ type PrepRow = {
   costPerUnit: number | null;
 };
 
+/** Columns for those who see what things cost. */
+const COSTS = new Set(["cost"]);
+
 /** Preps with what each yields, how long it keeps and what it costs. */
 export function PrepsTable({
   catalogue,
@@ -24,6 +28,7 @@ export function PrepsTable({
   costPerBase: ReadonlyMap<string, number | null>;
 }) {
   const { currency } = useVenue();
+  const seesCosts = useMay("seeCosts");
   const names = [...new Set(catalogue.preps.map(({ prep }) => prep))];
   const rows = names.map((name): PrepRow => {
     const newest = catalogue.preps
@@ -66,7 +71,7 @@ export function PrepsTable({
       <h2>Preps</h2>
       <DataTable
         caption="Made in house."
-        columns={columns}
+        columns={columns.filter(({ key }) => seesCosts || !COSTS.has(key))}
         rows={rows}
         rowKey={({ name }) => name}
         fileName="preps"

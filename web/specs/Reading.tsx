@@ -1,5 +1,6 @@
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
 import { measureWords } from "./line-words.ts";
+import { markedWord } from "./marked-word.ts";
 
 /** How typed lines are understood, each beside its own number; what is not is said at the word. */
 export function Reading({ text, lines }: { text: string; lines: readonly SpecTextLine[] }) {
@@ -40,21 +41,14 @@ function Understood({ line }: { line: SpecTextLine }) {
 }
 
 /** The line as typed, the word that is not known marked, and why. */
-function Wrong({ line: { item, error }, typed }: { line: SpecTextLine; typed: string }) {
-  const at = item === null ? -1 : typed.toLocaleLowerCase().indexOf(item.toLocaleLowerCase());
-  const end = at + (item?.length ?? 0);
+function Wrong({ line, typed }: { line: SpecTextLine; typed: string }) {
+  const [start, end] = markedWord(typed, line);
   return (
     <>
-      {at < 0 ? (
-        <mark>{typed.trim()}</mark>
-      ) : (
-        <>
-          {typed.slice(0, at)}
-          <mark>{typed.slice(at, end)}</mark>
-          {typed.slice(end)}
-        </>
-      )}
-      <span className="reading-why">{error}</span>
+      {typed.slice(0, start)}
+      <mark>{typed.slice(start, end)}</mark>
+      {typed.slice(end)}
+      <span className="reading-why">{line.error}</span>
     </>
   );
 }

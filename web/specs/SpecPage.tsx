@@ -4,12 +4,14 @@ import { Link, useParams } from "@tanstack/react-router";
 import { useState } from "react";
 import type { CatalogueAnswer } from "../answers.ts";
 import { formatDate, listWords } from "../format.ts";
+import { ChangedBy } from "../history/ChangedBy.tsx";
 import { todayAt } from "../moment.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { MakeOrBuy } from "../prep/MakeOrBuy.tsx";
 import { catalogueQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
@@ -38,6 +40,8 @@ export function SpecPage() {
 function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer }) {
   const venue = useVenue();
   const [isEditing, setEditing] = useState(false);
+  const runsBar = useMay("runBar");
+  const seesCosts = useMay("seeCosts");
   const today = todayAt(venue);
   const drink = catalogue.drinks.find((one) => one.name === name);
   const item = catalogue.items.find((one) => one.name === name);
@@ -70,9 +74,11 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
               Batch card
             </Link>
           ) : null}
-          <Button kind="main" onClick={() => setEditing(!isEditing)}>
-            {isEditing ? "Close the editor" : "Write a new version"}
-          </Button>
+          {runsBar ? (
+            <Button kind="main" onClick={() => setEditing(!isEditing)}>
+              {isEditing ? "Close the editor" : "Write a new version"}
+            </Button>
+          ) : null}
         </>
       }
     >
@@ -88,7 +94,8 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
           {item === undefined ? null : <PrepFacts item={item} catalogue={catalogue} today={today} />}
           <Allergens names={allergensIn(catalogue, name, today)} />
           <UsedBy names={usedBy(catalogue, name, today)} />
-          {drink === undefined && item?.inHouse === true ? <MakeOrBuy prep={name} /> : null}
+          {drink === undefined && item?.inHouse === true && seesCosts ? <MakeOrBuy prep={name} /> : null}
+          <ChangedBy subject={name} />
         </div>
       </div>
     </Page>

@@ -7,35 +7,40 @@ import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { catalogueQuery } from "../queries.ts";
 import { DrinksTable } from "./DrinksTable.tsx";
-import { NewSpec } from "./NewSpec.tsx";
-import { NewSyrup } from "./NewSyrup.tsx";
+import { NewDrink } from "./NewDrink.tsx";
+import { NewPrepForm } from "./NewPrepForm.tsx";
 import { PrepsTable } from "./PrepsTable.tsx";
 import { costQuery } from "./spec-queries.ts";
 
 /** All drinks and preps: what they cost, what they bring, and from which day their spec holds. */
 export function SpecsPage() {
   const { data: catalogue, error, refetch } = useQuery(catalogueQuery);
-  const { data: cost } = useQuery(costQuery);
-  const [isNew, setNew] = useState<"spec" | "syrup" | null>(null);
+  const seesCosts = useMay("seeCosts");
+  const runsBar = useMay("runBar");
+  const { data: cost } = useQuery({ ...costQuery, enabled: seesCosts });
+  const [isNew, setNew] = useState<"drink" | "prep" | null>(null);
   return (
     <Page
       title="Specs"
       next={catalogue === undefined ? undefined : nextLine(catalogue)}
       actions={
-        <>
-          <Button onClick={() => setNew(isNew === "spec" ? null : "spec")}>
-            {isNew === "spec" ? "Close" : "New drink or prep"}
-          </Button>
-          <Button onClick={() => setNew(isNew === "syrup" ? null : "syrup")}>
-            {isNew === "syrup" ? "Close" : "New syrup"}
-          </Button>
-        </>
+        runsBar ? (
+          <>
+            <Button onClick={() => setNew(isNew === "drink" ? null : "drink")}>
+              {isNew === "drink" ? "Close" : "New drink"}
+            </Button>
+            <Button onClick={() => setNew(isNew === "prep" ? null : "prep")}>
+              {isNew === "prep" ? "Close" : "New prep"}
+            </Button>
+          </>
+        ) : undefined
       }
     >
-      {isNew === "spec" ? <NewSpec /> : null}
-      {isNew === "syrup" && catalogue !== undefined ? <NewSyrup catalogue={catalogue} /> : null}
+      {isNew === "drink" ? <NewDrink /> : null}
+      {isNew === "prep" && catalogue !== undefined ? <NewPrepForm catalogue={catalogue} /> : null}
       {catalogue === undefined && error === null ? <Busy what="Opening the specs" /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {catalogue === undefined ? null : (

@@ -1,10 +1,20 @@
 import type { SpecLine } from "#engine/specs/spec.ts";
 
-/** The amount of a line as people write it: 0.75 oz → "3/4 oz"; a top-up → "top". */
+/** Units that are words take a plural, which abbreviations do not: "2 dashes", "2 oz". */
+const PLURALS: Partial<Record<SpecLine["unit"], string>> = {
+  dash: "dashes",
+  drop: "drops",
+  barspoon: "barspoons",
+  splash: "splashes",
+  cup: "cups",
+};
+
+/** The amount of a line as people write it: 0.75 oz → "3/4 oz"; 2 dash → "2 dashes"; a top-up → "top". */
 export function measureWords({ amount, unit }: Pick<SpecLine, "amount" | "unit">): string {
   if (amount === null) return "top";
   const number = fractionWords(amount);
-  return unit === "each" || unit === "piece" ? number : `${number} ${unit}`;
+  if (unit === "each" || unit === "piece") return number;
+  return `${number} ${amount > 1 ? (PLURALS[unit] ?? unit) : unit}`;
 }
 
 const FRACTIONS: readonly (readonly [number, string])[] = [

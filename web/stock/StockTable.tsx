@@ -3,6 +3,7 @@ import type { Stock } from "../answers.ts";
 import { formatMoney } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Select } from "../parts/Field.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { stockColumns } from "./stock-columns.tsx";
 
@@ -13,7 +14,11 @@ export function StockTable({ stock: { at, items }, empty }: { stock: Stock; empt
   const venue = useVenue();
   const [area, setArea] = useState(ALL);
   const [category, setCategory] = useState(ALL);
-  const columns = useMemo(() => stockColumns(venue, at), [venue, at]);
+  const seesCosts = useMay("seeCosts");
+  const columns = useMemo(
+    () => stockColumns(venue, at).filter(({ key }) => seesCosts || key !== "value"),
+    [venue, at, seesCosts],
+  );
   const rows = items.filter(
     (row) => (area === ALL || row.areas.includes(area)) && (category === ALL || row.category === category),
   );
@@ -49,7 +54,7 @@ export function StockTable({ stock: { at, items }, empty }: { stock: Stock; empt
           />
         </>
       }
-      totals={{ item: "Value at cost", value: formatMoney(value, venue.currency) }}
+      {...(seesCosts ? { totals: { item: "Value at cost", value: formatMoney(value, venue.currency) } } : {})}
     />
   );
 }

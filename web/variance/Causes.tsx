@@ -5,7 +5,7 @@ import { formatNumber, formatShare } from "../format.ts";
 import { Quantity } from "../parts/Quantity.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { causeSentence, sureness } from "./cause-words.ts";
-import { remedyOf } from "./remedy.ts";
+import { type Remedy, remedyOf } from "./remedy.ts";
 import { type Between, SettleButtons } from "./SettleButtons.tsx";
 
 type Props = {
@@ -65,7 +65,7 @@ function CauseEntry({ cause, between, baseOf, isAlternative }: EntryProps) {
         {remedy === null ? null : (
           <>
             {" "}
-            If so: <Link to={remedy.to}>{remedy.words}</Link>.
+            If so: <RemedyLink remedy={remedy} what={cause.what} />.
           </>
         )}
       </p>
@@ -86,6 +86,16 @@ function CauseEntry({ cause, between, baseOf, isAlternative }: EntryProps) {
       )}
       <SettleButtons cause={cause} between={between} />
     </article>
+  );
+}
+
+/** A recount opens with the items it is about. */
+function RemedyLink({ remedy: { to, words }, what }: { remedy: Remedy; what: Cause["what"] }) {
+  if (to !== "/count") return <Link to={to}>{words}</Link>;
+  return (
+    <Link to={to} search={{ items: [what].flat().join(",") }}>
+      {words}
+    </Link>
   );
 }
 

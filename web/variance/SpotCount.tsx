@@ -6,12 +6,17 @@ import { Money } from "../parts/Money.tsx";
 /** The few items worth counting tonight, and how long that takes. */
 export function SpotCount({ spotCount: { items, minutes } }: { spotCount: VarianceAnswer["spotCount"] }) {
   if (items.length === 0) return null;
+  const names = items.map(({ item }) => item).join(",");
   return (
     <section>
       <h2>Worth counting tonight</h2>
       <p>
         {plural(items.length, "item")}, about {plural(minutes, "minute")}. A short count on any night splits
-        the week: it tells what goes on from what is over. <Link to="/count">Count them</Link>.
+        the week: it tells what goes on from what is over.{" "}
+        <Link to="/count" search={{ items: names }}>
+          Count {items.length === 1 ? "it" : `these ${items.length}`}
+        </Link>
+        .
       </p>
       <ul className="drifts">
         {items.map(({ item, areas, money, why }) => (

@@ -1,6 +1,6 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Budget } from "#engine/variance/budget.ts";
-import { formatAmount, formatShare } from "../format.ts";
+import { formatAmount, formatShare, plural } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
@@ -18,6 +18,7 @@ const WORDS: Record<Part["part"], string> = {
 /** The parts of the standard uncertainty, largest first; their squares add up. */
 export function UncertaintyBudget({ budget, base }: { budget: Budget | null; base: BaseUnit }) {
   const venue = useVenue();
+  const amount = (value: number) => formatAmount(value, base, venue);
   const columns: Column<Part>[] = [
     { key: "part", head: "Part", kind: "text", onPhone: "lead", value: ({ part }) => WORDS[part] },
     {
@@ -25,7 +26,7 @@ export function UncertaintyBudget({ budget, base }: { budget: Budget | null; bas
       head: "±",
       kind: "number",
       value: ({ sd }) => sd,
-      show: ({ sd }) => formatAmount(sd, base, venue),
+      show: ({ sd }) => amount(sd),
     },
     {
       key: "share",
@@ -37,17 +38,30 @@ export function UncertaintyBudget({ budget, base }: { budget: Budget | null; bas
     },
   ];
   return (
-    <DataTable
-      caption="Parts of the standard uncertainty. Shares are of its square."
-      columns={columns}
-      rows={budget === null ? [] : partsOf(budget)}
-      rowKey={({ part }) => part}
-      fileName="uncertainty"
-      initialSort={{ key: "share", isDescending: true }}
-      isPlain
-      empty={<p>Everything was counted and sold whole: there is no uncertainty to speak of.</p>}
-    />
+    <>
+      <DataTable
+        caption="Parts of the standard uncertainty. Shares are of its square."
+        columns={columns}
+        rows={budget === null ? [] : partsOf(budget)}
+        rowKey={({ part }) => part}
+        fileName="uncertainty"
+        initialSort={{ key: "share", isDescending: true }}
+        isPlain
+        empty={<p>Everything was counted and sold whole: there is no uncertainty to speak of.</p>}
+      />
+      {budget === null || budget.learned === null ? null : (
+        <p className="soft">{learnedWords(budget.learned, amount)}</p>
+      )}
+    </>
   );
+}
+
+/** Why the expected use is not quite what the drinks' own lines add up to. */
+function learnedWords(
+  { amount: moved, periods }: NonNullable<Budget["learned"]>,
+  amount: (value: number) => string,
+): string {
+  return `Topped up by eye: the expected use follows what ${plural(periods, "earlier period")} had, ${amount(Math.abs(moved))} ${moved < 0 ? "less" : "more"} than the glasses are reckoned to have room for.`;
 }
 
 function partsOf({ sd, shares }: Budget): Part[] {

@@ -3,6 +3,7 @@ import { useQuery } from "@tanstack/react-query";
 import { Link, useParams, useSearch } from "@tanstack/react-router";
 import type { VarianceOfItem } from "../answers.ts";
 import { formatLocal, listWords } from "../format.ts";
+import { ChangedBy } from "../history/ChangedBy.tsx";
 import { Busy } from "../parts/Busy.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Page } from "../parts/Page.tsx";
@@ -35,6 +36,7 @@ export function VarianceItemPage() {
       {answer === undefined && error === null ? <Busy what="Opening the ledger" /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {answer === undefined ? null : <Answer answer={answer} />}
+      <ChangedBy subject={item} />
     </Page>
   );
 }

@@ -3,6 +3,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useNavigate, useSearch } from "@tanstack/react-router";
 import type { VarianceAnswer } from "../answers.ts";
 import { formatLocal } from "../format.ts";
+import { ChangedBy } from "../history/ChangedBy.tsx";
 import { Busy } from "../parts/Busy.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
@@ -57,6 +58,7 @@ function Report({ report }: { report: VarianceAnswer }) {
       </section>
       <Drifts />
       <NotCounted items={report.notCounted} areasByItem={report.notCountedIn} />
+      <ChangedBy subject={report.closing} />
     </>
   );
 }

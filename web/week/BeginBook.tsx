@@ -26,7 +26,10 @@ export function BeginBook() {
           <Link to="/count" search={{ count: "First count", step: "found" }}>
             Put what you have on its shelves
           </Link>
-          <span className="soft">Item by item, in the order you walk. With this alone you can count.</span>
+          <span className="soft">
+            Item by item, in the order you walk; or first <Link to="/prices">bring a price list</Link>, which
+            names items, sizes and prices at once. With this alone you can count.
+          </span>
         </li>
         <li>
           <Mark isDone={has.count} />

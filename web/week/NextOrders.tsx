@@ -3,6 +3,7 @@ import type { NextOrder } from "../answers.ts";
 import { formatWhen, plural } from "../format.ts";
 import { Empty } from "../parts/Empty.tsx";
 import { Money } from "../parts/Money.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 
 /** The orders that come up, by their cut-off. */
@@ -27,9 +28,10 @@ export function NextOrders({ orders }: { orders: readonly NextOrder[] }) {
 
 function OrderLine({ order: { supplier, orderBy, arrives, lines, total } }: { order: NextOrder }) {
   const venue = useVenue();
+  const mayOrder = useMay("runBar");
   return (
     <li>
-      <Link to="/order">{supplier}</Link>, {plural(lines, "line")}
+      {mayOrder ? <Link to="/order">{supplier}</Link> : supplier}, {plural(lines, "line")}
       {total === null ? null : (
         <>
           , <Money amount={total} whole />

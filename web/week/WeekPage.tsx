@@ -3,10 +3,13 @@ import { useQuery } from "@tanstack/react-query";
 import { Link } from "@tanstack/react-router";
 import type { Week, WeekStep } from "../answers.ts";
 import { formatDate, formatMoment, plural } from "../format.ts";
+import { ChangedBy } from "../history/ChangedBy.tsx";
 import { Busy } from "../parts/Busy.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useMay } from "../people/signed-in.ts";
 import { weekQuery } from "../queries.ts";
+import { useDestinations } from "../shell/nav.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { BeginBook } from "./BeginBook.tsx";
 import { Doubts } from "./Doubts.tsx";
@@ -18,10 +21,13 @@ import { Steps } from "./Steps.tsx";
 /** What is due, what is wrong, and on top the one thing to do next. */
 export function WeekPage() {
   const { data: week, error, refetch } = useQuery(weekQuery);
+  const runsBar = useMay("runBar");
+  const seesCosts = useMay("seeCosts");
+  const destinations = useDestinations();
   if (week === undefined) {
     return (
       <Page title="This week">
-        <BeginBook />
+        {runsBar ? <BeginBook /> : null}
         {error === null ? (
           <Busy what="Reckoning the week" />
         ) : isYoung(error) ? (
@@ -32,19 +38,21 @@ export function WeekPage() {
       </Page>
     );
   }
+  const steps = week.steps.filter(({ href }) => destinations.some(({ to }) => to === href));
   return (
     <Page title="This week" next={<Standing week={week} />}>
-      <BeginBook />
-      <DoNext week={week} />
+      {runsBar ? <BeginBook /> : null}
+      <DoNext steps={steps} />
       <div className="week-columns">
         <div>
-          <Steps steps={week.steps} />
-          <Loose week={week} />
+          <Steps steps={steps} />
+          {runsBar ? <Loose week={week} /> : null}
         </div>
         <div>
-          <Doubts totals={week.totals} top={week.top} />
+          {seesCosts ? <Doubts totals={week.totals} top={week.top} /> : null}
           <NextOrders orders={week.nextOrders} />
           <Expiring batches={week.expiring} />
+          <ChangedBy />
         </div>
       </div>
     </Page>
@@ -68,12 +76,13 @@ const ACTS: Record<WeekStep["id"], string> = {
   sales: "Bring in the sales",
   "ring-names": "Say what the new ring names mean",
   variance: "Look into what does not meet",
+  close: "Close the week",
   order: "Place the orders",
   prep: "Make the prep",
 };
 
-function DoNext({ week }: { week: Week }) {
-  const step = nextStep(week.steps);
+function DoNext({ steps }: { steps: readonly WeekStep[] }) {
+  const step = nextStep(steps);
   if (step === undefined) {
     return (
       <section className="do-next" aria-label="Do this next">

@@ -24,6 +24,7 @@ export function checkBook(
     names,
     findings,
     units: unitsOf(rows, venue),
+    venue,
     preps: new Set(rows.preps.flatMap(({ cells }) => cells.prep ?? [])),
     cuts: new Set(rows.cuts.flatMap(({ cells }) => cells.gives ?? [])),
   };

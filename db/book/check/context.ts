@@ -3,12 +3,15 @@ import type { Names } from "#db/book/names.ts";
 import type { Findings } from "#db/book/problem.ts";
 import type { Row } from "#db/book/sheet.ts";
 import { type FactOf, type Rows, SHEETS, type SheetKey } from "#db/book/sheets/all.ts";
+import type { Venue } from "#engine/venue.ts";
 
 /** What the checks of a book look at, names already spelled alike. */
 export type CheckContext = {
   rows: Rows;
   names: Names;
   units: Units;
+  /** Undefined when venue.json could not be read. */
+  venue: Venue | undefined;
   findings: Findings;
   /** Items with a row in preps.csv. */
   preps: ReadonlySet<string>;

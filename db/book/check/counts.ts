@@ -1,8 +1,14 @@
 import { type CheckContext, refuseRepeats, wholeRows, wrong } from "#db/book/check/context.ts";
+import { figureHint } from "#db/book/check/units.ts";
 import { quote, quoteList } from "#db/book/quote.ts";
 import type { Row } from "#db/book/sheet.ts";
-import { SHEETS } from "#db/book/sheets/all.ts";
+import { SHEETS, VENUE_FILE } from "#db/book/sheets/all.ts";
+import { didYouMean } from "#db/book/suggest.ts";
 import { groupBy } from "#engine/catalogue.ts";
+import { temperatureOfC } from "#engine/measure/area-temperature.ts";
+import { volumeByWeight } from "#engine/measure/container.ts";
+import { levelAt20 } from "#engine/measure/level-temperature.ts";
+import { OutOfRangeError } from "#engine/measure/range.ts";
 import { foldName } from "#engine/name.ts";
 import type { Pack } from "#engine/stock/item.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
@@ -24,6 +30,7 @@ export function checkCounts(context: CheckContext): void {
     "this item, in this area and pack of this count,",
   );
   noticeUnknownAreas(context);
+  noticeUnusedTemperatures(context);
 }
 
 /** A row that counts containers without naming their pack means the only one there is. */
@@ -73,6 +80,32 @@ function checkContainers(
     return;
   }
   if (fact.grossG.length > 0) checkWeighed(context, row, fact, named);
+  checkLevelInTheCold(context, row, fact);
+}
+
+/** A level says nothing of a spirit that is ice, nor of a liquid colder or warmer than its formula goes. */
+function checkLevelInTheCold({ venue, ...context }: CheckContext, row: Row<CountRow>, fact: CountRow): void {
+  const item = context.units.item(fact.item);
+  if (item === undefined || venue === undefined || !fact.parts.some((part) => part > 0 && part < 1)) return;
+  const temperatureC = temperatureOfC(venue, fact.area);
+  try {
+    levelAt20(item, temperatureC);
+  } catch (error) {
+    if (!(error instanceof OutOfRangeError)) throw error;
+    const message = `in ${quote(fact.area)}, kept at ${temperatureC} °C by venue.json, a level of ${quote(fact.item)} cannot be reckoned: ${error.message} Weigh it or write an amount instead`;
+    wrong({ venue, ...context }, "counts", row, "part", message);
+  }
+}
+
+/** A temperature for an area that nothing stands in is likelier a slip of the pen. */
+function noticeUnusedTemperatures({ venue, rows, findings }: CheckContext): void {
+  const areas = [...rows.areas, ...rows.counts].flatMap(({ cells }) => cells.area ?? []);
+  const known = new Map(areas.map((area) => [foldName(area), area]));
+  for (const area of Object.keys(venue?.areaTemperatureC ?? {})) {
+    if (known.has(foldName(area))) continue;
+    const message = `no area is called ${quote(area)}, so its temperature is not used${didYouMean(area, [...known.values()])}`;
+    findings.notice({ file: VENUE_FILE, column: "areaTemperatureC" }, message);
+  }
 }
 
 /** A container on the scale needs to know what a gram of the item is in its base unit, and should know its empty weight. */
@@ -90,11 +123,33 @@ function checkWeighed(
       item.base === "each"
         ? "piece_g in items.csv"
         : "density_g_per_ml or brix in items.csv, or empty_g and full_g in packs.csv";
-    const message = `to weigh ${quote(fact.item)}, its density must be known; add ${needed}`;
+    const message = `to weigh ${quote(fact.item)}, its density must be known; add ${needed}${figureHint(item, needed)}`;
     wrong(context, "counts", row, "gross_g", message);
   } else if (packs.every(({ emptyG, fullG }) => emptyG === null && fullG === null)) {
     const message = `nothing says what an empty container of ${quote(fact.item)} weighs, so the usual weight for its size is taken; add empty_g in packs.csv`;
     context.findings.notice({ file: SHEETS.counts.file, row: row.row, column: "gross_g" }, message);
+  } else if (item.base === "ml") noticeOddWeight(context, row, fact, packs, gramsPerBase);
+}
+
+/** A weight below an empty container or above a full one is likelier a slip of the pen, or of the empty weight. */
+function noticeOddWeight(
+  { units, venue, findings }: CheckContext,
+  row: Row<CountRow>,
+  fact: CountRow,
+  packs: readonly Pack[],
+  densityGPerMl: number,
+): void {
+  const pack = packs.find(({ emptyG, fullG }) => emptyG !== null || fullG !== null);
+  const volumeMl = pack === undefined ? undefined : units.sizeOf(pack);
+  if (pack === undefined || volumeMl === undefined) return;
+  for (const grossG of fact.grossG) {
+    try {
+      const scaleSdG = venue?.uncertainty.scaleG ?? 0;
+      volumeByWeight({ grossG, densityGPerMl, container: { ...pack, volumeMl }, scaleSdG });
+    } catch (error) {
+      if (!(error instanceof OutOfRangeError)) throw error;
+      findings.notice({ file: SHEETS.counts.file, row: row.row, column: "gross_g" }, error.message);
+    }
   }
 }
 

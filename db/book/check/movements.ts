@@ -1,13 +1,16 @@
-import { type CheckContext, wholeRows, wrong } from "#db/book/check/context.ts";
+import { type CheckContext, refuseRepeats, wholeRows, wrong } from "#db/book/check/context.ts";
 import { neitherItemNorDrink } from "#db/book/check/specs.ts";
 import { quote } from "#db/book/quote.ts";
 import { SHEETS } from "#db/book/sheets/all.ts";
 import { foldName } from "#engine/name.ts";
+import { numbered } from "#engine/stock/batch-inputs.ts";
+import type { BatchInput } from "#engine/stock/movement.ts";
 
 /** Checks deliveries, batches, losses and transfers. */
 export function checkMovements(context: CheckContext): void {
   noticeSameInvoice(context);
   checkBatches(context);
+  checkBatchInputs(context);
   checkLosses(context);
   for (const { row, fact } of wholeRows(context, "transfers")) {
     const trouble = context.units.trouble(fact.item, fact.unit);
@@ -44,6 +47,39 @@ function checkBatches(context: CheckContext): void {
       context.findings.notice({ file: SHEETS.batches.file, row: row.row, column: "prep" }, message);
     }
   }
+}
+
+/** Each row belongs to a batch, names an item once, and names what is taken off a shelf. */
+function checkBatchInputs(context: CheckContext): void {
+  const made = wholeRows(context, "batches").map(({ fact }) => fact);
+  const known = new Set(numbered(made).map(({ batch, batchNo }) => batchKey({ ...batch, batchNo })));
+  // Where a batch's own row is wrong, that is said there, and not again at each of its inputs.
+  const isSure = context.rows.batches.every(({ isWhole }) => isWhole);
+  refuseRepeats(
+    context,
+    "batchInputs",
+    "item",
+    (cells) => [batchKey(cells), cells.item],
+    "what this batch used of this item",
+  );
+  for (const { row, fact } of wholeRows(context, "batchInputs")) {
+    const { prep, item, unit } = fact;
+    if (isSure && !known.has(batchKey(fact))) {
+      const message = `no batch of ${quote(prep)} at that time${fact.batchNo > 1 ? ` numbered ${fact.batchNo}` : ""}; batches.csv must have it`;
+      wrong(context, "batchInputs", row, "prep", message);
+    }
+    if (item === prep) wrong(context, "batchInputs", row, "item", "a batch does not use what it makes");
+    if (context.units.item(item)?.stocked === false) {
+      const message = `${quote(item)} is made to order; write what was used to make it`;
+      wrong(context, "batchInputs", row, "item", message);
+    }
+    const trouble = context.units.trouble(item, unit);
+    if (trouble !== undefined) wrong(context, "batchInputs", row, "unit", trouble);
+  }
+}
+
+function batchKey({ at, prep, batchNo }: Pick<BatchInput, "at" | "prep" | "batchNo">): string {
+  return JSON.stringify([at, prep, batchNo]);
 }
 
 /** With the unit `serve` what was lost is a drink, with any other an item. */

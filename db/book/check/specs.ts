@@ -5,7 +5,9 @@ import { takeOut } from "#db/book/resolve.ts";
 import { SHEETS } from "#db/book/sheets/all.ts";
 import { didYouMean } from "#db/book/suggest.ts";
 import type { Unit } from "#engine/measure/units.ts";
+import { priorYield } from "#engine/measure/yield.ts";
 import { foldName } from "#engine/name.ts";
+import type { Cut } from "#engine/specs/spec.ts";
 
 /** Checks preps.csv, specs.csv and cuts.csv, cycles apart. */
 export function checkSpecs(context: CheckContext): void {
@@ -115,6 +117,7 @@ function checkCuts(context: CheckContext): void {
     }
     const trouble = units.trouble(gives, unit);
     if (trouble !== undefined) wrong(context, "cuts", row, "unit", trouble);
+    else noticeOddYield(context, row.row, fact);
     const held = sources.get(gives);
     if (held === undefined) sources.set(gives, { source, row: row.row });
     else if (held.source !== source) {
@@ -123,6 +126,22 @@ function checkCuts(context: CheckContext): void {
     }
   }
   refuseRepeats(context, "cuts", "gives", ({ gives, from }) => [gives, from], "this cut from this day");
+}
+
+/** Four times less than the published juice of one piece, or four spreads more, is likelier a slip of the unit. */
+function noticeOddYield({ units, findings }: CheckContext, row: number, cut: Cut): void {
+  const { source, gives, perPiece, unit } = cut;
+  const fruit = units.item(source);
+  const juice = units.item(gives);
+  if (fruit === undefined || juice?.base !== "ml" || !/\bjuice\b/i.test(gives)) return;
+  const prior = priorYield(source, fruit.pieceG);
+  const givesMl = units.sizeOf({ item: gives, amount: perPiece, unit });
+  if (prior === undefined || givesMl === undefined) return;
+  if (givesMl >= prior.meanMl / 4 && givesMl <= prior.meanMl + 4 * prior.spreadMl) return;
+  const message =
+    `one ${quote(source)} is said to give ${Math.round(givesMl * 10) / 10} ml; published is about ` +
+    `${Math.round(prior.meanMl)} ml (${prior.source}; bars report less). Check the unit`;
+  findings.notice({ file: SHEETS.cuts.file, row, column: "per_piece" }, message);
 }
 
 /** The message for a name that should be an item or a drink. */

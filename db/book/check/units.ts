@@ -6,6 +6,7 @@ import { toBase } from "#engine/measure/convert.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { unitFactor } from "#engine/measure/unit-factor.ts";
 import { DEFAULT_HOUSE_ML, type Unit } from "#engine/measure/units.ts";
+import { usualDensity, usualPieceG } from "#engine/measure/usual-figures.ts";
 import type { Item, Pack } from "#engine/stock/item.ts";
 import { DEFAULT_SERVICE_LEVEL, type Venue } from "#engine/venue.ts";
 
@@ -15,8 +16,8 @@ export type Units = {
   item(name: string): CatalogueItem | undefined;
   /** What must be added so that the unit can be used for the item; undefined when it can be, or is not known. */
   trouble(item: string, unit: Unit): string | undefined;
-  /** What one container of a pack holds, in base units; undefined where that is not known. */
-  sizeOf(pack: Pack): number | undefined;
+  /** What one container of a pack, or one piece of a cut, holds in base units; undefined where that is not known. */
+  sizeOf(pack: Pick<Pack, "item" | "amount" | "unit">): number | undefined;
 };
 
 const EMPTY = {
@@ -33,6 +34,7 @@ const EMPTY = {
   counts: [],
   deliveries: [],
   batches: [],
+  batchInputs: [],
   losses: [],
   transfers: [],
   events: [],
@@ -83,7 +85,18 @@ function trouble(catalogue: Catalogue, name: string, unit: Unit): string | undef
     ...(base !== "each" && item.base !== "each" ? [DENSITY] : []),
     ...(base === "each" || item.base === "each" ? [pieceNeeds(item, base)] : []),
   ];
-  return `${quote(name)} is kept in ${item.base}, which ${quote(unit)} does not lead to; write another unit or add ${needed.join(" and ")} in items.csv`;
+  return `${quote(name)} is kept in ${item.base}, which ${quote(unit)} does not lead to; write another unit or add ${needed.join(" and ")} in items.csv${figureHint(item, needed.join(" "))}`;
+}
+
+/** What such a thing usually weighs, for someone who has neither scale nor label at hand: " (lime: about 80 g, USDA SR26)". */
+export function figureHint(item: CatalogueItem, needed: string): string {
+  const piece = needed.includes("piece_g") ? usualPieceG(item.name) : undefined;
+  const density = needed.includes("density_g_per_ml") ? usualDensity(item.name) : undefined;
+  const hints = [
+    ...(piece === undefined ? [] : [`a ${piece.name} weighs about ${Math.round(piece.figure)} g as bought`]),
+    ...(density === undefined ? [] : [`${density.name} weighs about ${density.figure.toFixed(2)} g/ml`]),
+  ];
+  return hints.length === 0 ? "" : ` (${hints.join(", ")}; USDA SR26)`;
 }
 
 const DENSITY = "density_g_per_ml (or brix, or the weights of an empty and a full container)";

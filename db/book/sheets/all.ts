@@ -1,5 +1,5 @@
 import type { Row, Sheet } from "#db/book/sheet.ts";
-import { BATCHES, COUNTS, DELIVERIES, LOSSES, TRANSFERS } from "#db/book/sheets/movements.ts";
+import { BATCH_INPUTS, BATCHES, COUNTS, DELIVERIES, LOSSES, TRANSFERS } from "#db/book/sheets/movements.ts";
 import { CLOSURES, EVENTS, ORDERS, PLANS, SUPPLIER_DAYS, SUPPLIERS } from "#db/book/sheets/orders.ts";
 import { CUTS, DRINKS, MODIFIERS, PREPS, RING_NAMES, SPECS } from "#db/book/sheets/specs.ts";
 import { AREAS, ITEMS, PACKS } from "#db/book/sheets/stock.ts";
@@ -21,6 +21,7 @@ export const SHEETS = {
   counts: COUNTS,
   deliveries: DELIVERIES,
   batches: BATCHES,
+  batchInputs: BATCH_INPUTS,
   losses: LOSSES,
   transfers: TRANSFERS,
   events: EVENTS,

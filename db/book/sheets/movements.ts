@@ -8,14 +8,17 @@ import {
   numberList,
   oneOf,
   optional,
+  otherwise,
   SHARE,
   shortText,
+  WHOLE_ABOVE_ZERO,
 } from "#db/book/cell.ts";
 import { column, required, type Sheet } from "#db/book/sheet.ts";
 import { moment } from "#db/book/time-cell.ts";
 import { unit, unitOrServe } from "#db/book/unit-cell.ts";
 import {
   type Batch,
+  type BatchInput,
   type CountRow,
   type Delivery,
   LOSS_KINDS,
@@ -51,6 +54,8 @@ export const DELIVERIES: Sheet<Delivery> = {
     quantity: required("quantity", number(NOT_NEGATIVE)),
     of: required("of", oneOf(["container", "case"])),
     priceTotalMinor: column("price_total", optional(money)),
+    depositMinor: column("deposit", optional(money)),
+    empties: column("empties", optional(number(NOT_NEGATIVE))),
     by: column("by", shortText),
   },
 };
@@ -64,6 +69,19 @@ export const BATCHES: Sheet<Batch> = {
     unit: required("unit", unit),
     by: column("by", shortText),
     note: column("note", longText),
+  },
+};
+
+/** Optional: what batches used otherwise than their spec says. A bar that records none needs no such sheet. */
+export const BATCH_INPUTS: Sheet<BatchInput> = {
+  file: "batch-inputs.csv",
+  columns: {
+    at: required("at", moment),
+    prep: required("prep", name("item")),
+    batchNo: column("batch", otherwise(number(WHOLE_ABOVE_ZERO), 1)),
+    item: required("item", name("item")),
+    amount: required("amount", number(NOT_NEGATIVE)),
+    unit: required("unit", unit),
   },
 };
 

@@ -4,6 +4,7 @@ import { clockTime, date, momentOrDate, weekday } from "#db/book/time-cell.ts";
 import type { EventDay, Plan } from "#engine/demand/plan.ts";
 import { foldName } from "#engine/name.ts";
 import type { Closure, OrderLine, Supplier, SupplierDay } from "#engine/orders/supplier.ts";
+import { harmlessText, textOfCell } from "#engine/sheet-text.ts";
 
 export const SUPPLIERS: Sheet<Supplier> = {
   file: "suppliers.csv",
@@ -29,8 +30,8 @@ export const SUPPLIER_DAYS: Sheet<SupplierDay> = {
 /** A supplier, or `all` for every one. */
 const supplierOrAll: Cell<string | null> = {
   ...name("supplier"),
-  read: (text) => (foldName(text) === "all" ? null : text.trim()),
-  write: (supplier) => supplier ?? "all",
+  read: (text) => (foldName(text) === "all" ? null : textOfCell(text.trim())),
+  write: (supplier) => (supplier === null ? "all" : harmlessText(supplier)),
 };
 
 export const CLOSURES: Sheet<Closure> = {

@@ -18,6 +18,7 @@ import { column, required, type Sheet } from "#db/book/sheet.ts";
 import { date } from "#db/book/time-cell.ts";
 import { unit, unitOrTop } from "#db/book/unit-cell.ts";
 import type { Modifier, RingName } from "#engine/sales/ring.ts";
+import { harmlessText, textOfCell } from "#engine/sheet-text.ts";
 import {
   type Cut,
   type Drink,
@@ -62,8 +63,8 @@ export const PREPS: Sheet<PrepVersion> = {
 
 /** Items with `;` between them, kept as one text: only who knows the names can tell where a name that holds a `;` ends. */
 const itemList: Cell<string[]> = {
-  read: (text) => [text],
-  write: (items) => items.join(";"),
+  read: (text) => [textOfCell(text.trim())],
+  write: (items) => harmlessText(items.join(";")),
   empty: { value: [] },
   refers: "item",
 };

@@ -3,6 +3,7 @@ import {
   ANY_NUMBER,
   CHANCE,
   longText,
+  money,
   NOT_NEGATIVE,
   name,
   number,
@@ -36,6 +37,8 @@ export const ITEMS: Sheet<Item> = {
     stocked: column("stocked", otherwise(yesNo, true)),
     pour: column("pour", otherwise(oneOf(["jigger", "free", "measured"]), "jigger")),
     serviceLevel: column("service_level", optional(number(CHANCE))),
+    par: column("par", optional(number(NOT_NEGATIVE))),
+    parReason: column("par_reason", longText),
     note: column("note", longText),
   },
 };
@@ -57,6 +60,7 @@ export const PACKS: Sheet<Pack> = {
     split: column("split", otherwise(yesNo, false)),
     emptyG: column("empty_g", optional(number(NOT_NEGATIVE))),
     fullG: column("full_g", optional(number(ABOVE_ZERO))),
+    depositMinor: column("deposit", optional(money)),
   },
 };
 

@@ -2,7 +2,7 @@ import { packBlock, unpackBlock } from "#engine/sales/packed/block.ts";
 import { DayColumns, NOTHING } from "#engine/sales/packed/day-columns.ts";
 import { type DayTally, tallyOf } from "#engine/sales/packed/tally.ts";
 import type { TextTable } from "#engine/sales/packed/texts.ts";
-import { unionOf } from "#engine/sales/packed/union.ts";
+import { type FileOfDay, unionOf } from "#engine/sales/packed/union.ts";
 import { dateText } from "#engine/sales/read/clock.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
 
@@ -128,7 +128,14 @@ export function linesOf(businessDate: string, day: DayColumns, texts: TextTable)
   });
 }
 
-/** The union of packed blocks of one day. */
-export function unionOfBlocks(blocks: readonly Uint8Array[]): DayColumns {
-  return unionOf(blocks.map(unpackBlock));
+/** One file's lines of a day, packed, and whether its sums take the place of earlier ones. */
+export type HeldBlock = { packed: Uint8Array; replacesSums: boolean };
+
+/** What packed blocks of one day show together, oldest first. */
+export function unionOfBlocks(blocks: readonly HeldBlock[]): DayColumns {
+  return unionOf(blocks.map(fileOfDay));
+}
+
+export function fileOfDay({ packed, replacesSums }: HeldBlock): FileOfDay {
+  return { columns: unpackBlock(packed), replacesSums };
 }

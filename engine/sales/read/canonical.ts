@@ -2,6 +2,7 @@ import Papa from "papaparse";
 import type { ReadSales, RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
 import { cut } from "#engine/sales/read/place-in-time.ts";
 import { cut as cutRows, isBlank } from "#engine/sales/read/rows.ts";
+import { harmlessText, textOfCell } from "#engine/sheet-text.ts";
 
 /** The headings of our own sales file, in their order. */
 export const CANONICAL_HEADINGS = [
@@ -24,20 +25,20 @@ const NUMBER = /^-?\d+(?:\.\d+)?(?:e[+-]?\d{1,3})?$/;
 /**
  * Sale lines as our own sales file: RFC 4180, times in UTC, money in major units, one row a line in the order given.
  *
- * It is for programs: a name that starts with "=" is written as it is. readSales gives back the same lines.
+ * A text that a spreadsheet would run is led by an apostrophe, which readSales takes off again: it gives back the same lines.
  * A line of 1450 minor units and two currency digits writes "14.50".
  */
 export function writeSales(lines: readonly SaleLine[], currencyDigits: number): string {
   const rows = lines.map((line) => [
     line.businessDate,
     line.at ?? "",
-    line.ringName,
-    line.modifiers,
+    harmlessText(line.ringName),
+    harmlessText(line.modifiers),
     String(line.quantity),
     majorUnits(line.grossMinor, currencyDigits),
     majorUnits(line.netMinor, currencyDigits),
-    line.check ?? "",
-    line.lineNo ?? "",
+    harmlessText(line.check ?? ""),
+    harmlessText(line.lineNo ?? ""),
   ]);
   return `${Papa.unparse([[...CANONICAL_HEADINGS], ...rows], { newline: "\r\n" })}\r\n`;
 }
@@ -105,13 +106,13 @@ function lineOf(row: readonly string[], currencyDigits: number): SaleLine | stri
   return {
     businessDate,
     at: at === "" ? null : at,
-    ringName: ringName.trim().normalize("NFC"),
-    modifiers: modifiers.trim(),
+    ringName: textOfCell(ringName.trim()).normalize("NFC"),
+    modifiers: textOfCell(modifiers.trim()),
     quantity: Number(quantity) + 0,
     grossMinor,
     netMinor,
-    check: check === "" ? null : check,
-    lineNo: line === "" ? null : line,
+    check: check === "" ? null : textOfCell(check),
+    lineNo: line === "" ? null : textOfCell(line),
   };
 }
 

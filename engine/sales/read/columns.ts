@@ -1,10 +1,11 @@
+import { isCheckTotal } from "#engine/sales/read/check-total.ts";
 import { foldHeading, isPlainItem, type Role, roleOf } from "#engine/sales/read/headings.ts";
 import { readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
 import { isEmptyMoney, readMoneyMinor, readQuantity } from "#engine/sales/read/number.ts";
 import type { SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import { statedColumns } from "#engine/sales/read/stated-columns.ts";
-import { kindOf } from "#engine/sales/read/words.ts";
+import { isMeansOfPayment, kindOf } from "#engine/sales/read/words.ts";
 
 export type SingleRole = Exclude<Role, "modifiers" | "staff" | "other">;
 /** Which column, counted from 0, holds what. Columns of staff and guests are in none of them: they are not read. */
@@ -47,10 +48,12 @@ type Profile = {
   numbers: number;
   whole: number;
   letters: number;
+  /** Words without a digit: no number of anything. */
+  words: number;
 };
 
 function profileOf(rows: SheetRows, column: number): Profile {
-  const profile = { filled: 0, moments: 0, dated: 0, times: 0, numbers: 0, whole: 0, letters: 0 };
+  const profile = { filled: 0, moments: 0, dated: 0, times: 0, numbers: 0, whole: 0, letters: 0, words: 0 };
   for (const row of rows) {
     const cell = row[column]?.trim() ?? "";
     if (cell === "") continue;
@@ -62,6 +65,7 @@ function profileOf(rows: SheetRows, column: number): Profile {
     if (isNumber(cell)) profile.numbers += 1;
     if (/^-?\d{1,4}$/.test(cell)) profile.whole += 1;
     if (/\p{L}/u.test(cell)) profile.letters += 1;
+    if (/^[^\p{N}]*\p{L}[^\p{N}]*$/u.test(cell)) profile.words += 1;
     if (profile.filled >= SAMPLE_CELLS) break;
   }
   return profile;
@@ -99,20 +103,35 @@ function byContents(heading: string, role: Role, profile: Profile): Role {
   if (role === "when" && share(profile.dated) < 0.5 && share(profile.times) > 0.5) return "time";
   if (role === "time" && share(profile.dated) > 0.5) return "when";
   if (role === "lineNo" && /^pos|item/.test(word) && share(profile.letters) > 0.8) return "item";
+  if (role === "lineNo" && share(profile.words) > 0.5) return "other";
   return role;
 }
 
 /** A column of kinds must say void, refund, modifier or sale somewhere; "Type" is often only a category. */
 function isKindColumn(rows: SheetRows, column: number, heading: string): boolean {
   const seen = new Set<string>();
+  let isPaid = false;
   for (const row of rows) {
     const cell = row[column]?.trim() ?? "";
     if (cell === "" || seen.has(cell)) continue;
-    if (kindOf(cell, heading) !== undefined) return true;
+    if (isMeansOfPayment(cell)) isPaid = true;
+    else if (kindOf(cell, heading) !== undefined) return true;
     // A column of more words than tills have kinds is something else.
     if (seen.add(cell).size > 500) return false;
   }
-  return false;
+  return isPaid && !saysHowPaid(rows, column);
+}
+
+/** Whether rows that say "Cash" are as full as the others: then the column says how a sale was paid, not that it is a payment. */
+function saysHowPaid(rows: SheetRows, column: number): boolean {
+  const filled = { paid: [] as number[], others: [] as number[] };
+  for (const row of rows.slice(0, 5 * SAMPLE_CELLS)) {
+    const cells = row.filter((cell, at) => at !== column && cell.trim() !== "").length;
+    if (cells === 0) continue;
+    filled[isMeansOfPayment(row[column]?.trim() ?? "") ? "paid" : "others"].push(cells);
+  }
+  const mean = (list: number[]): number => list.reduce((sum, cells) => sum + cells, 0) / list.length;
+  return filled.others.length === 0 || mean(filled.paid) >= 0.85 * mean(filled.others);
 }
 
 /**
@@ -141,6 +160,10 @@ export function findColumns(
     if (given !== undefined) map[role] = given;
     else if (!stated.settled.has(role))
       question ??= choose(role, map, findings, new Set(roles.keys()), sample);
+  }
+  if (map.gross !== undefined && !stated.columns.has("gross") && isCheckTotal(sample, map)) {
+    findings[map.gross] = { heading: headings[map.gross] ?? "", role: "other", confidence: 0.8 };
+    delete map.gross;
   }
   // A shape may call a column of bare times "when" beside a date.
   if (

@@ -19,17 +19,22 @@ const WINDOWS_1252 = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090
  * Throws SalesFileError for workbooks, pictures and other files that are no text, and for what is too large.
  */
 export function decodeFile(bytes: Uint8Array, fileName: string, stated?: Encoding): DecodedFile {
-  if (bytes.length > BYTES_MOST)
-    throw new SalesFileError(
-      fileName,
-      `the file is larger than ${BYTES_MOST / 1024 / 1024} MB; split it by month.`,
-    );
+  refuseLarge(bytes.length, fileName);
   refuseWorkbook(bytes, fileName);
   const encoding = markedEncoding(bytes) ?? stated ?? unmarkedEncoding(bytes);
   const text = withoutMark(decodeAs(bytes, encoding));
   refuseBinary(text, fileName);
   refuseEndlessLine(text, fileName);
   return { text, encoding };
+}
+
+/** A file that is read as a whole is held in memory several times over. */
+export function refuseLarge(size: number, fileName: string): void {
+  if (size > BYTES_MOST)
+    throw new SalesFileError(
+      fileName,
+      `the file is larger than ${BYTES_MOST / 1024 / 1024} MB, and its rows can only be understood together; split it by month.`,
+    );
 }
 
 function markedEncoding(bytes: Uint8Array): Encoding | undefined {
@@ -59,19 +64,27 @@ function isMostlyUtf8(bytes: Uint8Array): boolean {
     new TextDecoder("utf-8", { fatal: true }).decode(bytes);
     return true;
   } catch {
-    let wrong = 0;
-    let right = 0;
-    for (const letter of new TextDecoder("utf-8").decode(bytes)) {
-      if (letter === "\uFFFD") wrong += 1;
-      else if (letter > "\u007f") right += 1;
-    }
+    const { wrong, right } = nonAsciiLetters(new TextDecoder("utf-8").decode(bytes));
     return right > wrong;
   }
 }
 
-function decodeAs(bytes: Uint8Array, encoding: Encoding): string {
-  const text = new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes);
-  if (encoding !== "windows-1252") return text;
+/** How many letters beyond ASCII a text has, and how many that stand for bytes which are none. */
+export function nonAsciiLetters(text: string): { wrong: number; right: number } {
+  let wrong = 0;
+  let right = 0;
+  for (const [letter] of text.matchAll(/[^\0-\u007f]/gu)) {
+    if (letter === "\uFFFD") wrong += 1;
+    else right += 1;
+  }
+  return { wrong, right };
+}
+
+/** The text of bytes in an encoding, a byte order mark with it. */
+export function decodeAs(bytes: Uint8Array, encoding: Encoding): string {
+  if (encoding !== "windows-1252") return new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes);
+  // It has no mark to ignore; asked to, Node 20 leaves out a "ÿ" at the start.
+  const text = new TextDecoder(encoding).decode(bytes);
   return text.replace(/[\u0080-\u009f]/g, (letter) => WINDOWS_1252[letter.charCodeAt(0) - 0x80] ?? letter);
 }
 
@@ -79,18 +92,40 @@ function withoutMark(text: string): string {
   return text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
 }
 
+/** How packed files begin, in the signs of Latin-1 (each format's own specification). */
+const PACKED: readonly [starts: string, name: string][] = [
+  ["\u001f\u008b", "gzip"],
+  ["BZh", "bzip2"],
+  ["\u00fd7zXZ", "xz"],
+  ["7z\u00bc\u00af", "7z"],
+  ["Rar!", "rar"],
+  ["(\u00b5/\u00fd", "zstd"],
+];
+
+/** Nothing is unpacked here: a small packed file can hold a giant. */
 function refuseWorkbook(bytes: Uint8Array, fileName: string): void {
-  const starts = String.fromCharCode(...bytes.subarray(0, 4));
+  const starts = String.fromCharCode(...bytes.subarray(0, 5));
+  const packed = PACKED.find(([start]) => starts.startsWith(start));
+  // A list may well begin with the letters of one; it has no byte that no text has right after them.
+  if (packed !== undefined && !isText(bytes.subarray(0, 64)))
+    throw new SalesFileError(
+      fileName,
+      `this file is packed (${packed[1]}); unpack it and import the CSV that is in it.`,
+    );
   if (starts.startsWith("PK\u0003\u0004") || starts.startsWith("\u00d0\u00cf\u0011\u00e0"))
     throw new SalesFileError(
       fileName,
-      "this is a spreadsheet workbook; save the sheet as CSV and import that.",
+      "this is a spreadsheet workbook or a zip file; save the sheet as CSV, or unpack it, and import that.",
     );
-  if (starts === "%PDF")
+  if (starts.startsWith("%PDF"))
     throw new SalesFileError(
       fileName,
       "this is a PDF; export the sales from the till as CSV and import that.",
     );
+}
+
+function isText(bytes: Uint8Array): boolean {
+  return bytes.every((byte) => byte >= 32 || byte === 9 || byte === 10 || byte === 13);
 }
 
 function refuseBinary(text: string, fileName: string): void {

@@ -54,11 +54,20 @@ export function textOrNull(cell: string): string | null {
   return text === "" ? null : text;
 }
 
+/** What programs write where a till has nothing. */
+const NOTHING_WRITTEN = new Set(["null", "nan", "n/a", "none", "-", "--"]);
+
+/** The modifiers in a cell, "" for none. "NULL" → "" */
+export function modifierText(cell: string): string {
+  const text = cell.trim();
+  return NOTHING_WRITTEN.has(text.toLowerCase()) ? "" : text;
+}
+
 /** The modifiers of a row, from one cell or several. */
 export function modifiersIn(row: readonly string[], columns: readonly number[]): string {
-  if (columns.length === 1) return cellOf(row, columns[0]).trim();
+  if (columns.length === 1) return modifierText(cellOf(row, columns[0]));
   return columns
-    .map((column) => cellOf(row, column).trim())
+    .map((column) => modifierText(cellOf(row, column)))
     .filter((text) => text !== "")
     .join("; ");
 }

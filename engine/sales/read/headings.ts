@@ -33,13 +33,13 @@ const WORDS: Record<Exclude<Role, "other">, string> = {
     "business date|business day|trading date|trading day|service date|fiscal date|accounting date|operating day|operational date|buchungstag|geschaftstag|geschaeftstag|kassentag|betriebstag|journee|journee comptable|date comptable|jour comptable|dia de negocio|fecha de negocio|fecha contable|dia contable|jornada|giornata|giornata contabile|data contabile|data contabilistica|boekdatum|werkdag|bokforingsdatum|dzien roboczy",
   item: "ring name|menu item|menu item name|item name|item|product name|product|article name|article|drink|drink name|sold item|plu name|button|dish|item description|product description|description|artikel|artikelname|artikelbezeichnung|bezeichnung|produkt|produktname|getrank|getraenk|speise|warenbezeichnung|libelle|designation|nom de l article|nom article|nom du produit|produit|boisson|articulo|nombre del articulo|producto|nombre del producto|bebida|descripcion|articolo|nome articolo|prodotto|nome prodotto|bevanda|descrizione|artigo|produto|nome do produto|descricao|item do menu|artikelnaam|omschrijving|productnaam|drank|artikelnamn|benamning|vara|varunamn|varenavn|vare|produktnavn|towar|nazwa towaru|nazwa produktu|nazwa|pozycja|tuote|tuotenimi|tuotteen nimi|nimike|polozka|zbozi|nazev|nazev polozky|menu|name|bezeichnung artikel|posten|what",
   modifiers:
-    "modifiers|modifier|modifier name|item modifiers|options|option|extras|extra|add ons|addons|add on|customisation|customization|special instructions|item notes|variations|modifikatoren|modifikator|zusatze|zusaetze|zusatz|optionen|beilagen|anderungen|supplements|supplement|modificateurs|modifications|modificadores|modificador|extra s|opciones|modificatori|variazioni|varianti|aggiunte|modificacoes|opcoes|toevoegingen|opties|bijzonderheden|tillval|tilvalg|tilleggsvalg|dodatki|modyfikatory|lisatiedot|lisukkeet|upravy|prisady|mods|choices",
+    "modifiers|modifier|modifier name|item modifiers|options|option|extras|extra|add ons|addons|add on|customisation|customization|special instructions|item notes|variations|modifikatoren|modifikator|zusatze|zusaetze|zusatz|optionen|beilagen|anderungen|supplements|supplement|modificateurs|modifications|modificadores|modificador|extra s|opciones|modificatori|variazioni|varianti|aggiunte|modificacoes|opcoes|toevoegingen|opties|bijzonderheden|tillval|tilvalg|tilleggsvalg|dodatki|modyfikatory|lisatiedot|lisukkeet|upravy|prisady|mods|choices|choice description|choice|item modifications|modifications",
   parent:
     "parent|parent line|parent item|parent id|parent line id|parent row|belongs to|parent item id|modifies|gehort zu|ubergeordnet|hauptartikel|article parent|ligne parent|articulo padre|padre|riga padre|articolo padre",
   quantity:
     "quantity|qty|quantity sold|qty sold|item qty|item quantity|items sold|units sold|units|sold qty|count|item count|sold count|number sold|pieces|pcs|qnt|menge|anzahl|stuck|stueck|stk|verkaufte menge|absatz|anz|quantite|qte|nombre|nb|quantite vendue|cantidad|cant|cantidad vendida|unidades|uds|quantita|qta|q ta|pezzi|venduti|quantidade|qtd|qtde|aantal|hoeveelheid|stuks|antal|mangd|antall|maengde|stk solgt|ilosc|sztuk|szt|maara|kpl|lkm|mnozstvi|pocet|ks|number of items",
   gross:
-    "gross|gross sales|gross amount|gross total|gross price|gross revenue|line total|item total|total|total amount|total price|amount|sales|sales amount|revenue|turnover|value|total sales|extended price|ext price|brutto|bruttoumsatz|bruttobetrag|umsatz|umsatz brutto|betrag|gesamt|gesamtpreis|gesamtbetrag|summe|erlos|wert|montant|montant ttc|total ttc|ttc|prix ttc|brut|ca ttc|ventes brutes|montant brut|importe|importe bruto|ventas brutas|bruto|venta bruta|monto|importo|lordo|importo lordo|totale|totale lordo|vendite lorde|incasso|valor|valor bruto|valor total|montante|bedrag|bruto omzet|omzet|totaal|totaalbedrag|brutobedrag|belopp|summa|bruttobelopp|forsaljning|belob|bruttobelob|belop|bruttobelop|kwota|kwota brutto|wartosc|wartosc brutto|brutto zl|brutto yhteensa|yhteensa|myynti|bruttomyynti|castka|celkem|castka s dph|trzba|takings",
+    "gross|gross sales|gross amount|gross total|gross price|gross revenue|line total|item total|total|total amount|total price|amount|sales|sales amount|revenue|turnover|value|total sales|extended price|ext price|brutto|bruttoumsatz|bruttobetrag|umsatz|umsatz brutto|betrag|gesamt|gesamtpreis|gesamtbetrag|summe|erlos|wert|montant|montant ttc|total ttc|ttc|prix ttc|brut|ca ttc|ventes brutes|montant brut|importe|importe bruto|ventas brutas|bruto|venta bruta|monto|importo|lordo|importo lordo|totale|totale lordo|vendite lorde|incasso|valor|valor bruto|valor total|montante|bedrag|bruto omzet|omzet|totaal|totaalbedrag|brutobedrag|belopp|summa|bruttobelopp|forsaljning|belob|bruttobelob|belop|bruttobelop|kwota|kwota brutto|wartosc|wartosc brutto|brutto zl|brutto yhteensa|yhteensa|myynti|bruttomyynti|castka|celkem|castka s dph|trzba|takings|money|total spent|amount spent",
   discount:
     "discount|discounts|discount amount|total discount|item discount|less discount|rabatt|rabattbetrag|nachlass|remise|remises|reduction|descuento|descuentos|sconto|sconti|desconto|descontos|korting|rabat|znizka|alennus|sleva",
   net: "net|net sales|net amount|net total|net price|net revenue|sales net|net value|net line total|netto|nettoumsatz|nettobetrag|umsatz netto|netto umsatz|net ht|montant ht|total ht|ht|ca ht|ventes nettes|montant net|importe neto|neto|ventas netas|venta neta|base imponible|netto totale|importo netto|vendite nette|imponibile|liquido|valor liquido|vendas liquidas|netto omzet|netto bedrag|nettobedrag|nettobelopp|netto belopp|nettobelob|nettobelop|nettosalg|wartosc netto|kwota netto|netto zl|nettomyynti|verollinen netto|castka bez dph|subtotal after discount|amount net",
@@ -62,6 +62,13 @@ const OTHER_WORDS = new Set(
     "id sku plu code barcode ean gtin nr number no num guid cost kosten cout costo custo kostnad koszt table tisch mesa tavolo tafel bord stolik poyta stul seat covers guests pax tip tips gratuity trinkgeld pourboire propina mancia gorjeta fooi payment tender paid payed zahlungsart paiement pago pagamento betaling " +
     "reason comment comments note notes bemerkung kommentar currency wahrung devise moneda valuta rate percent pct margin profit balance change cash card service surcharge weekday week month year quarter daypart"
   ).split(" "),
+);
+
+/** What lies on the shelf, when it was made and what a whole check came to is no sale, however much it sounds like one. */
+const ASIDE_WORDS = new Set(
+  "stock inventory onhand available remaining reorder bestand lagerbestand existencias giacenza estoque voorraad manufactured produced expiry expires expiration birth shipped subtotal".split(
+    " ",
+  ),
 );
 
 const BY_NAME = new Map<string, NamedRole>();
@@ -106,6 +113,7 @@ export function roleOf(heading: string): NamedRole | undefined {
   const counted = BY_NAME.get(folded.replace(NUMBER_WORD, ""));
   if (counted !== undefined && ["check", "lineNo", "till"].includes(counted.role)) return counted;
   const words = folded.split(" ");
+  if (words.some((word) => ASIDE_WORDS.has(word))) return { role: "other", score: 0.8 };
   if (words.includes("count")) return { role: "other", score: 0.8 };
   if (words.some((word) => BY_NAME.get(word)?.role === "staff")) return { role: "staff", score: 0.8 };
   if (words.some((word) => OTHER_WORDS.has(word))) return { role: "other", score: 0.8 };

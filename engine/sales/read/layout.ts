@@ -99,7 +99,10 @@ function ofRows(rows: SheetRows, found: Found, hasDates: boolean, reckoning: Rec
     readTime: remembering(readTimeOfDay),
     headingOffsetS: offsetInHeading(headings[map.when ?? map.time ?? map.date ?? -1] ?? ""),
     ...childStyleOf(items()),
-    priceIs: priceMeaning(rows, firstRow, map, styles, currencyDigits),
+    priceIs: priceMeaning(rows, firstRow, map, styles, {
+      currencyDigits,
+      heading: headings[map.unitPrice ?? -1] ?? "",
+    }),
     day: titled.day ?? undefined,
     isRowOneSale: map.quantity === undefined,
   };
@@ -165,10 +168,13 @@ function askForQuantity(
 ): string | null {
   if (!hasDates)
     return "which column holds the quantity sold? No heading names one, and a file without dates is a sum. Name it as quantity in sales-shapes.json.";
-  const candidate = findings.findIndex(
-    ({ role }, column) => role === "unknown" && isWholeNumbers(rows, firstRow, column),
+  const candidates = findings.flatMap(({ role }, column) =>
+    role === "unknown" && isWholeNumbers(rows, firstRow, column) ? [column] : [],
   );
-  if (candidate >= 0)
+  const candidate =
+    candidates.find((column) => /qty|quant|count|menge|anzahl|cant/i.test(headings[column] ?? "")) ??
+    candidates[0];
+  if (candidate !== undefined)
     return `does the column "${headings[candidate]}" hold the quantity sold? Name the quantity column in sales-shapes.json ("" as quantity says that each row is one sale).`;
   if (map.gross !== undefined && map.net === undefined && isWholeNumbers(rows, firstRow, map.gross))
     return `is the column "${headings[map.gross]}" money, or how many were sold? Name it as gross or as quantity in sales-shapes.json.`;

@@ -1,4 +1,5 @@
 import type { ColumnMap } from "#engine/sales/read/columns.ts";
+import { foldHeading } from "#engine/sales/read/headings.ts";
 import type { MoneyReading } from "#engine/sales/read/money.ts";
 import { readMoneyMinor, readQuantity } from "#engine/sales/read/number.ts";
 import type { CellStyles } from "#engine/sales/read/plan.ts";
@@ -6,16 +7,20 @@ import type { SheetRows } from "#engine/sales/read/rows.ts";
 
 const ROWS_COMPARED = 20_000;
 
+/** Headings that say themselves that the price is of one. */
+const OF_ONE =
+  /\b(?:unit|each|stuck|stueck|stuckpreis|stueckpreis|einzelpreis|unitaire|unitario|stuksprijs|eenheidsprijs|styckpris|enhetspris|stykpris|jednostkowa|yksikkohinta)\b/;
+
 /**
- * Whether a lone price column is the price of one or of the whole line: an item sold both singly and by twos and threes tells.
- * Unclear when no item does, or when items disagree.
+ * Whether a lone price column is the price of one or of the whole line: an item sold both singly and by twos and threes tells, or
+ * else a heading like "Unit price". Unclear when neither does, or when items disagree.
  */
 export function priceMeaning(
   rows: SheetRows,
   firstRow: number,
   map: ColumnMap,
   styles: CellStyles,
-  currencyDigits: number,
+  { currencyDigits, heading }: { currencyDigits: number; heading: string },
 ): MoneyReading["priceIs"] {
   const { item, quantity, unitPrice } = map;
   if (item === undefined || unitPrice === undefined || map.gross !== undefined || map.net !== undefined)
@@ -41,5 +46,7 @@ export function priceMeaning(
         line += 1;
     }
   }
-  return each > 0 && line === 0 ? "each" : line > 0 && each === 0 ? "line" : "unclear";
+  if (each > 0 && line > 0) return "unclear";
+  if (line > 0) return "line";
+  return each > 0 || OF_ONE.test(foldHeading(heading)) ? "each" : "unclear";
 }

@@ -1,7 +1,7 @@
 import { isCanonical, readCanonical } from "#engine/sales/read/canonical.ts";
 import type { VenueClock } from "#engine/sales/read/clock.ts";
 import type { ColumnFinding } from "#engine/sales/read/columns.ts";
-import { type DecodedFile, decodeFile } from "#engine/sales/read/decode.ts";
+import { type DecodedFile, decodeFile, type Encoding } from "#engine/sales/read/decode.ts";
 import { SalesFileError } from "#engine/sales/read/error.ts";
 import type { Reading } from "#engine/sales/read/flat-layout.ts";
 import { shapeOf } from "#engine/sales/read/found-shape.ts";
@@ -118,10 +118,20 @@ function canonicalRole(heading: string): ColumnFinding["role"] {
 
 export type Opened = { file: DecodedFile; shape: SalesShape | undefined };
 
-/** The file as text, and the shape that goes with its name. */
-export function open(bytes: Uint8Array, { fileName, shapes = [], shape }: ReadOptions): Opened {
+/**
+ * The file as text, and the shape that goes with its name. `turnedFrom` says that the bytes were turned into UTF-8 already, and
+ * from what.
+ */
+export function open(
+  bytes: Uint8Array,
+  { fileName, shapes = [], shape }: ReadOptions,
+  turnedFrom?: Encoding,
+): Opened {
   const used = shape ?? shapeFor(fileName, shapes);
-  const file = decodeFile(bytes, fileName, used?.encoding);
+  const file =
+    turnedFrom === undefined
+      ? decodeFile(bytes, fileName, used?.encoding)
+      : { ...decodeFile(bytes, fileName, "utf-8"), encoding: turnedFrom };
   if (file.text.trim() === "")
     throw new SalesFileError(fileName, "the file is empty; export the sales again.");
   return { file, shape: used };

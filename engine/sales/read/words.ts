@@ -25,6 +25,13 @@ const KIND_BY_WORD = new Map(
   KINDS.flatMap(([kind, words]) => words.split("|").map((word) => [word, kind] as const)),
 );
 
+const MEANS_OF_PAYMENT = new Set(["cash", "card", "gift card"]);
+
+/** Whether a word names a way of paying, which a row of its own may be, or every sale may say. */
+export function isMeansOfPayment(cell: string): boolean {
+  return MEANS_OF_PAYMENT.has(foldHeading(cell));
+}
+
 const YES = new Set("yes y true t 1 x ja j oui o si s sim ano tak kylla".split(" "));
 const NO = new Set(["", ..."no n false f 0 nein non nao nej nei nie ei ne".split(" ")]);
 const VOID_HEADING =

@@ -1,12 +1,16 @@
 import { pieceItem, pieceWord } from "#engine/specs/text/piece-words.ts";
 
+/** Fruits lend their name to a juice or a cut, and are things of their own. */
+const FRUITS =
+  "orange lemon lime grapefruit pineapple apple cranberry cherry raspberry strawberry blackberry peach pear mandarin tangerine";
+
 /** Words that only describe: before "or" they need the noun that follows the second description. */
 const DESCRIPTIONS = new Set(
   (
+    `${FRUITS} ` +
     "white light dark gold golden amber black red green blue yellow pink clear aged rested young old unaged overproof bonded " +
     "blanco silver reposado añejo anejo joven dry sweet bianco blanc rosso extra london navy strong spiced raw brown fine " +
-    "superfine simple rich plain still sparkling fresh bottled canned hot cold iced aromatic orange lemon lime grapefruit " +
-    "pineapple apple cranberry cherry raspberry strawberry blackberry peach pear mandarin tangerine ruby tawny fino " +
+    "superfine simple rich plain still sparkling fresh bottled canned hot cold iced aromatic ruby tawny fino " +
     "amontillado manzanilla oloroso jamaican cuban barbados irish canadian japanese american scottish demerara turbinado " +
     "crushed cracked cubed pebble frozen dried thawed freshly ripe large small muscovado cane maple agave straight blended single malt english french italian spanish heavy whole"
   ).split(" "),
@@ -22,9 +26,13 @@ const NOUNS = new Set(
 
 /** "or other cherry liqueur", "or to taste": no second item but a remark. */
 const REMARK =
-  /^(?:\d|half\b(?![\s-](?:and|&|n)[\s-]half)|one\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|another|similar|any|equivalent|to taste|as needed|more|less|so|as desired|your|whatever|something|the like|if)\b/i;
+  /^(?:[\d.]+|half\b(?![\s-](?:and|&|n)[\s-]half)|one\b|(?:a\s+)?(?:few|couple)\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|another|similar|any|equivalent|to taste|as needed|more|less|so|both|neither|as desired|your|whatever|something|the like|if)\b/i;
 
-const SEPARATOR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+|\s*\/\s+|\s+\/\s*|(?<=\p{L})\/(?=\p{L}|\d-?\p{L}{2})/iu;
+const OR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+/i;
+const STROKE = /\s*\/\s+|\s+\/\s*|(?<=\p{L}{3})\/(?=\p{L}{3}|\d-?\p{L}{2})/iu;
+/** "lemon/lime syrup" and "b/w" have a stroke within one name. */
+const WITHIN_NAME =
+  /\p{L}\/\p{L}.*\b(?:infused|syrup|cordial|mix|blend|shrub|purée|puree|soda|bitters|tea|foam)\b|\b(?:w|b|s)\/\w/iu;
 
 /** Whether what follows an "or" is a remark ("to taste", "similar") and no second item. */
 export function isRemark(text: string): boolean {
@@ -40,12 +48,10 @@ export type Alternatives = { item: string; orItems: string[]; remark: string | n
  * "bourbon"; "cherry liqueur or similar" → "cherry liqueur" with the remark "or similar".
  */
 export function splitAlternatives(text: string): Alternatives {
-  const isBlend =
-    /\p{L}\/\p{L}.*\b(?:infused|syrup|cordial|mix|blend|shrub|purée|puree|soda|bitters|tea|foam)\b/iu.test(
-      text,
-    );
-  if (isBlend || /\b(?:w|b|s)\/\w/i.test(text)) return { item: text, orItems: [], remark: null };
-  const parts = text.split(SEPARATOR).map((part) => part.trim());
+  const parts = text
+    .split(OR)
+    .flatMap((part) => (WITHIN_NAME.test(part) ? [part] : part.split(STROKE)))
+    .map((part) => part.trim());
   const remarkAt = parts.findIndex((part, at) => at > 0 && isRemark(part));
   const names = parts.slice(0, remarkAt === -1 ? undefined : remarkAt).filter((part) => part !== "");
   const remark = remarkAt === -1 ? null : `or ${parts.slice(remarkAt).join(" or ")}`;
@@ -70,7 +76,7 @@ export function namesDrink(text: string): boolean {
 /** A bare description completed with the noun of the last alternative: "rested" of "aged agave spirit". */
 function completed(name: string, last: string): string {
   const isBare = isBareDescription(name);
-  const noun = nounOf(last.split(" "));
+  const noun = nounOf(last.split(" "), isFruit(name));
   // A cherry is a garnish of its own; there is no cherry peel.
   const isBerry = /(?:berry|cherry)$/i.test(name) && /^(?:peel|twist|wedge|zest|wheel|slice)s?$/i.test(noun);
   return isBare && !isBerry && noun !== "" ? `${name} ${noun}` : name;
@@ -81,14 +87,23 @@ export function isBareDescription(name: string): boolean {
   return name.split(" ").every((word) => isDescription(word));
 }
 
-/** What is left of a name without its first description: "extra dry vermouth" → "vermouth". */
-function nounOf([first = "", ...rest]: readonly string[]): string {
-  if (/^(?:extra|semi|very)$/i.test(first)) return nounOf(rest);
+function isFruit(name: string): boolean {
+  return FRUITS.split(" ").includes((name.split(" ").at(-1) ?? "").toLowerCase());
+}
+
+/** What is left of a name without its first description: "extra dry vermouth" → "vermouth"; a fruit is lent a drink's name alone. */
+function nounOf([first = "", ...rest]: readonly string[], isLentToFruit: boolean): string {
+  if (/^(?:extra|semi|very)$/i.test(first)) return nounOf(rest, isLentToFruit);
   if (isDescription(first)) return rest.join(" ");
   const noun = rest.at(-1) ?? "";
-  return NOUNS.has(noun.toLowerCase()) ? noun : "";
+  return !isLentToFruit || NOUNS.has(noun.toLowerCase()) ? noun : "";
 }
 
 function isDescription(word: string): boolean {
-  return DESCRIPTIONS.has(word.toLowerCase()) || /-(?:style|proof|year)$/i.test(word);
+  return (
+    DESCRIPTIONS.has(word.toLowerCase()) ||
+    /-(?:style|proof|year)$/i.test(word) ||
+    // "brandied", "blanched", "smoked": a participle is no thing by itself; "seed" is none.
+    /^\p{Ll}+[^e\P{L}]ed$/u.test(word)
+  );
 }

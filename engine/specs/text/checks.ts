@@ -1,4 +1,5 @@
 import { type Reading, RefusedLine } from "#engine/specs/text/entry.ts";
+import { isCountable, isPlural } from "#engine/specs/text/piece-words.ts";
 
 /** Refuses a line of which nothing with a letter in it is left to be an item. */
 export function requireName(name: string, text: string, understood: Partial<Reading> = {}): void {
@@ -19,9 +20,49 @@ export function requireName(name: string, text: string, understood: Partial<Read
   throw new RefusedLine(`No item is named behind "${text.trim()}": write it after the amount.`, understood);
 }
 
+/** Prose: no label is written with these words in small letters. */
+const PROSE =
+  /(?:^|\s)(?:is|are|was|were|be|will|would|can|could|should|may|must|do|does|i|we|you|they|it|this|that|these|those|until|than|which|because|when|while|not|so|too|also|please|enough|into|onto|over|each|per|about)(?=\s|$)/u;
+
+/** Two words of a name at most may be in figures besides an age, a strength or a ratio: "Nine Oaks 43 rum". */
+const NUMBER_IN_NAME = /(?<=\s)\d+(?:[./]\d+)?\s+(?!(?:years?|yrs?|proof|percent|parts?)\b)(\p{L}.*)$/iu;
+
+/**
+ * Refuses a name with a word in it that nothing explains: what is left over could be an amount, a second item or a step.
+ *
+ * "rum 2 limes" and "gin you have at home" are refused; "Nine Oaks 43 rum" and "12-year-old rye" are names.
+ */
+export function requireExplained(name: string): void {
+  const prose = PROSE.exec(name);
+  if (prose !== null) refuseWord(prose[0].trim(), name);
+  const dangling =
+    /(?:^|\s)(?:of|with|for|to|in|from|at|by|on|the|an?|plus|without|as|like|such|very|freshly|finely|thinly|roughly|lightly|coarsely)$/i.exec(
+      name,
+    );
+  if (dangling !== null) refuseWord(dangling[0].trim(), name);
+  const glued =
+    /^(?:(?:oz|ml|cl|tsp|tbsp|cups?|dash|g)\d\S*|(?:piece|whole|ounce|barspoon|teaspoon|tablespoon)(?!s?\b|ful|some)\p{L}+)/iu.exec(
+      name,
+    );
+  if (glued !== null) refuseWord(glued[0], name);
+  const second = NUMBER_IN_NAME.exec(name)?.[1];
+  if (second !== undefined && (isPlural(second) || isCountable(second))) refuseWord(second, name);
+}
+
+function refuseWord(word: string, name: string): never {
+  throw new RefusedLine(
+    `"${word}" in "${name}" is not understood: write only the item's name after the amount.`,
+  );
+}
+
+/** "peeled and sliced orange" is one orange: two participles describe the thing that follows them. */
+function withoutJoinedStates(name: string): string {
+  return name.replace(/(?<=\p{L}ed)\s(?:and|&)\s(?=(?:\p{Ll}+ly\s)?\p{Ll}+ed\s\p{L})/gu, " ");
+}
+
 /** Refuses "lime wheel and mint sprig": two items, and one line can hold one. */
 export function requireOneThing(name: string): void {
-  const joint = /\s(and|&|\+|with|plus)\s/i.exec(name);
+  const joint = /\s(and|&|\+|with|plus)\s/i.exec(withoutJoinedStates(name));
   if (joint === null) return;
   throw new RefusedLine(`"${joint[1]}" joins two items in "${name}": write one item on a line.`);
 }
@@ -32,7 +73,7 @@ const COMPOUND =
 
 /** Refuses "lemon juice and syrup", where a measure holds two items; "ginger and lime syrup" and "Oak & Ash rum" are one. */
 export function requireOnePoured(name: string): void {
-  const joint = /^(.*?)\s(and|&|plus|\+)\s(.*)$/i.exec(name);
+  const joint = /^(.*?)\s(and|&|plus|\+)\s(.*)$/i.exec(withoutJoinedStates(name));
   if (joint === null) return;
   const [, before = "", word = "", behind = ""] = joint;
   const isBrand = word === "&" && /\p{Lu}\S*$/u.test(before) && /^\p{Lu}/u.test(behind);

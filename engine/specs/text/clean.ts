@@ -11,7 +11,7 @@ const ENTITIES: Record<string, string> = {
 };
 
 /** Emoji, tick boxes and other signs before the first letter, figure or bracket. */
-const SIGNS = /^(?:[^\p{L}\p{N}\s([{"'~≈.<#|*+>-]+\s*|\.+(?![\d.]))/u;
+const SIGNS = /^(?:[^\p{L}\p{N}\s([{"'~≈.<#|*+>-]+\s*|\.+(?![\d.]|\s\d))/u;
 
 const BULLET =
   /^(?:[-–—*•◦▪‣·●○■□+>]+\s*(?=\S)|\[[ xX]?\]\s*|(?:\(?\d{1,2}\)|\d{1,2}\.)\s+(?=\d|a\s|an\s|top\b|\[))/iu;
@@ -36,6 +36,8 @@ export function cleanLine(raw: string): string {
     .replace(/[‘’ʼ´`]/g, "'")
     .replace(/[“”„]/g, '"')
     .replace(/[×✕✖]/g, "x")
+    .replace(/\{/g, "(")
+    .replace(/\}/g, ")")
     .replace(/…|_{3,}/g, "...")
     .replace(/\s-or-\s|\s(?:and|&)\s*\/\s*or\s/gi, " or ")
     .replace(/(?<=\s)w\/o\s*/gi, "without ")

@@ -12,6 +12,12 @@ const SEPARATORS = [
   /\s*[([]\s*(?=[^()[\]]*[)\]]$)/g,
 ];
 
+/** "to fill up to", "at least": what stands behind is no plain amount of what stands before. */
+const ENDS_OPEN = /\b(?:to|up|of|with|for|per|at|until|least|most|in|into|or|and|plus|fill|the|an?)\s*$/i;
+
+/** What behind a name and its amount is said of them, and names nothing. */
+const REMARK = /^[,;(]|^(?:per|for|to|or|as|at|chilled|fresh(?:ly)?|optional)\b/i;
+
 /** "gin 60 ml", "gin: 2 oz", "lime juice - 22.5 ml", "bitters (2 dashes)", "mint leaves x 8"; undefined for other lines. */
 export function readItemFirst(text: string): Reading | undefined {
   for (const separator of SEPARATORS) {
@@ -20,7 +26,12 @@ export function readItemFirst(text: string): Reading | undefined {
       const behind = text.slice(found.index + found[0].length);
       const isBracketed = /[([]/.test(found[0]);
       const line = turned(name, isBracketed ? behind.replace(/[)\]]$/, "") : behind);
-      if (line !== undefined) return readAfterQuantity(line, []);
+      if (line === undefined) continue;
+      const isSpaced = /^\s+$/.test(found[0]);
+      const isCounted = readUnit(line.rest) === undefined;
+      // "mint 8 leaves" counts mint; behind a longer name, with nothing between, it could count anything.
+      if (isSpaced && isCounted && name.split(" ").length > 2) return undefined;
+      return readAfterQuantity(line, []);
     }
   }
   return undefined;
@@ -28,7 +39,9 @@ export function readItemFirst(text: string): Reading | undefined {
 
 /** The line with its amount first, if what stands behind the name is an amount and nothing else but a remark on it. */
 function turned(name: string, behind: string): Quantity | undefined {
-  if (!/\p{L}{2}/u.test(name) || /^[\d.]|\([^)]*$/.test(name)) return undefined;
+  const guessed = /^(.*\S)\s+(?:about|around|roughly|approx(?:imately)?\.?)$/i.exec(name)?.[1];
+  if (guessed !== undefined) return turned(guessed, `about ${behind}`);
+  if (!/\p{L}{2}/u.test(name) || /^[\d.]|\([^)]*$/.test(name) || ENDS_OPEN.test(name)) return undefined;
   const part = /^(juice|zest|peel)(?:\s+(?:of|from))?\s+(.*)$/i.exec(behind);
   const share = part === null ? undefined : quantityIn(part[2] ?? "");
   if (share?.rest === "") return { ...share, rest: ` ${name} (${part?.[1]?.toLowerCase()} of)` };
@@ -45,9 +58,12 @@ function turned(name: string, behind: string): Quantity | undefined {
   if (unit === undefined) return turnedCount(name, quantity);
   const after = unit.rest.trim();
   const measure = quantity.rest.slice(0, quantity.rest.length - unit.rest.length);
+  const twice = /^(\([^()]*\))\s*(-?)\s*(\D*)$/.exec(after);
+  const [, again = "", dash = "", said = ""] = twice ?? [];
+  if (isSecondMeasure(again) && (dash !== "" || REMARK.test(said)))
+    return { ...quantity, rest: `${measure} ${again} ${name} ${bracketed(said)}` };
   if (after === "" || isSecondMeasure(after)) return { ...quantity, rest: `${measure} ${after} ${name}` };
-  const isRemark = /^[,;(]|^(?:per|for|to|or|as|at|chilled|fresh(?:ly)?|optional)\b/i.test(after);
-  return isRemark && !holdsMeasure(after)
+  return REMARK.test(after) && !holdsMeasure(after)
     ? { ...quantity, rest: `${measure} ${name} ${bracketed(after)}` }
     : undefined;
 }

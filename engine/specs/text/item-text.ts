@@ -6,7 +6,7 @@ import {
 } from "#engine/specs/text/alternatives.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
 import { readUnit } from "#engine/specs/text/measure-words.ts";
-import { isUsuallyOne, pieceItem, singular } from "#engine/specs/text/piece-words.ts";
+import { isCountable, isPlural, isUsuallyOne, pieceItem, singular } from "#engine/specs/text/piece-words.ts";
 import { quantityIn } from "#engine/specs/text/quantity.ts";
 
 /** What stands after the amount: the item's name, what may stand in for it, and remarks. */
@@ -14,7 +14,21 @@ export type ItemText = { name: string; orItems: string[]; notes: string[] };
 
 /** Remarks that people write behind a name without a comma. */
 const TRAILING =
-  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|(?:or\s+)?to\s+\p{L}.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|of\s+(?:your\s+)?(?:own\s+)?(?:choice|choosing)\b.*|plus (?:more|extra)\b.*|for\s+\p{L}.*|such as\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to)?\s+(?:about\s+)?(?:\d[\d\s/-]*)?[^\d]*|if\s+(?:desired|available|needed|you)\b.*|to\s+(?:your\s+)?taste|(?:(?:very\s+)?(?:fresh(?:ly)?|finely|thinly|thickly|roughly|coarsely|lightly|gently|well)\s+)?(?:juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|strained|diced|chopped|peeled|cubed|minced|deseeded|hulled|pitted|torn|bruised|slapped|smashed|crushed|(?<!\bor\b.*\s)squeezed|beaten|melted|warmed|cooled|whipped)|(?:soaked|dipped|rolled|studded|stuffed|dusted|sprinkled|skewered|wrapped|doused|saturated)\s+(?:in|with|on)\b.*|from\s+(?:\d|one\b|half\b|an?\b).*|(?:poured|layered|floated)\b.*|on\s+an?\s+(?:pick|skewer|stick)\b.*|\(optional\))$/iu;
+  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|(?:or\s+)?to\s+\p{L}.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|of\s+(?:your\s+)?(?:own\s+)?(?:choice|choosing)\b.*|plus (?:more|extra)\b.*|for\s+\p{L}.*|such as\b.*|like\s.*|recipe\s+(?:follows|below|above|here)\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to)?\s+(?:about\s+)?(?:\d[\d\s/-]*(?:(?:or|to)\s+\d+)?)?[^\d]*|if\s+(?:desired|available|needed|you)\b.*|(?:instead|in\s+place)\s+of\b.*|to\s+(?:your\s+)?taste|(?:(?:very\s+)?(?:fresh(?:ly)?|finely|thinly|thickly|roughly|coarsely|lightly|gently|well)\s+)?(?:juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|strained|diced|chopped|peeled|cubed|minced|deseeded|hulled|pitted|torn|bruised|slapped|smashed|crushed|(?:crushed|broken|snapped|split|torn|cracked|cut|sliced|chopped|halved)\s+(?:in|into|up|lengthwise|lengthways|crosswise)\b[^\d]*|(?<!\bor\b.*\s)squeezed|beaten|separated|washed|scrubbed|seeded|stemmed|cored|trimmed|zested|drained|softened|melted|warmed|cooled|whipped)|(?:soaked|dipped|rolled|studded|stuffed|dusted|sprinkled|skewered|wrapped|doused|saturated)\s+(?:in|with|on)\b.*|from\s+(?:\d|one\b|half\b|an?\b).*|(?:poured|layered|floated)\b.*|on\s+an?\s+(?:pick|skewer|stick)\b.*|\(optional\))$/iu;
+
+/** What a remark behind a thing without an amount begins with; any other word there is a thing of its own. */
+const SURE_REMARK =
+  /^(?:or|and|plus|for|to|on|in|at|as|if|with|without|from|over|of|not|the|no|about|like|such|see|use|using|my|your|we|i|it|any|just|optional(?:ly)?|preferably|ideally|garnish|rim|float|rinse|muddle|adds?|fresh|dried|cut|peeled|more|extra|thin|thick|long|large|small|wide|whole|\(.*|\d.*|\p{L}+(?:ly|ed|en)|\p{L}+-\p{L}+)(?![\p{L}-])/iu;
+
+/** Refuses "lime wedge, mint": in a list of garnishes, what stands behind the comma is a second one. */
+export function requireRemarks(notes: readonly string[]): void {
+  const parts = notes
+    .flatMap((note) => note.replace(/\([^()]*\)/g, "").split(/[,;]/))
+    .map((part) => part.trim());
+  const thing = parts.find((part) => part !== "" && !SURE_REMARK.test(part));
+  if (thing === undefined) return;
+  throw new RefusedLine(`"${thing}" may be a second item: write one item on a line, with its amount.`);
+}
 
 /** How a remark may begin that could pass for a name in a list. */
 const REMARK_WORD =
@@ -22,18 +36,21 @@ const REMARK_WORD =
 
 /** A name, its alternatives and the remarks on it from the text that follows an amount. */
 export function readItemText(text: string): ItemText {
-  const { plain, inside } = withoutBrackets(withJuiceNamed(text));
+  const { plain, inside } = withoutBrackets(
+    withJuiceNamed(text.replace(/\s\+\s*(?=extra|more)/i, ", plus ")),
+  );
   const { first, more } = splitSentences(plain);
   const { head, notes } = splitNotes(first);
   const { name, trailing } = splitTrailing(tidy(head));
   requireNoAction(name);
-  const { item, orItems, remark } = splitAlternatives(name);
+  const { thing, states } = withoutStates(name);
+  const { item, orItems, remark } = splitAlternatives(thing);
   const extra = [...inside, ...notes, ...more].map((note) => asAlternative(note));
   requireOneMeasure(item);
   return {
     name: item,
     orItems: [...orItems, ...extra.flatMap(({ orItem }) => orItem ?? [])],
-    notes: [...trailing, remark, ...extra.map(({ note }) => note)].filter((note) => note !== null),
+    notes: [states, ...trailing, remark, ...extra.map(({ note }) => note)].filter((note) => note !== null),
   };
 }
 
@@ -63,11 +80,14 @@ function requireNoAction(name: string): void {
 
 function withoutBrackets(text: string): { plain: string; inside: string[] } {
   const inside: string[] = [];
-  const plain = text.replace(/\(([^()]*)\)|\[([^[\]]*)\]/g, (_, round?: string, square?: string) => {
-    const content = (round ?? square ?? "").trim();
-    if (content !== "" && !/^\d+$/.test(content)) inside.push(content);
-    return " ";
-  });
+  const plain = withoutNesting(text).replace(
+    /\(([^()]*)\)|\[([^[\]]*)\]/g,
+    (_, round?: string, square?: string) => {
+      const content = (round ?? square ?? "").trim();
+      if (content !== "" && !/^\d+$/.test(content)) inside.push(content);
+      return " ";
+    },
+  );
   if (/[()[\]]/.test(plain))
     throw new RefusedLine(`A bracket is not closed in "${text.trim()}": close it or leave it out.`);
   return {
@@ -77,6 +97,12 @@ function withoutBrackets(text: string): { plain: string; inside: string[] } {
       .trim(),
     inside,
   };
+}
+
+/** "(a (b) c)" and "((a))" as one bracket. */
+function withoutNesting(text: string): string {
+  const flat = text.replace(/(\([^()]*)\(([^()]*)\)/g, "$1 $2 ");
+  return flat === text ? text : withoutNesting(flat);
 }
 
 /** "rum. Any light one will do": a sentence behind the name is a remark; "St. Somebody" ends none. */
@@ -95,13 +121,12 @@ function splitNotes(text: string): { head: string; notes: string[] } {
   if (cut === null) return { head: text, notes: [] };
   const head = text.slice(0, cut.index);
   const note = text.slice(cut.index + cut[0].length).trim();
-  if (!cut[0].includes(":") && (isListOfItems(note) || isListOfDrinks(note))) {
-    return { head: `${head} or ${note.replace(/,\s*(?:or\s+)?/gi, " or ")}`, notes: [] };
+  const [listed = "", ...said] = note.split(/\s+-\s+/);
+  const isList = (isListOfItems(listed) && !isOfMakes(head, listed)) || isListOfDrinks(listed);
+  if (!cut[0].includes(":") && isList) {
+    return { head: `${head} or ${listed.replace(/,\s*(?:or\s+)?/gi, " or ")}`, notes: said };
   }
-  if (
-    (/,\s*or\s/i.test(note) && !cut[0].includes(":")) ||
-    (/\sor\s/i.test(note) && isBareDescription(head))
-  ) {
+  if (!cut[0].includes(":") && mayListItems(head, note)) {
     throw new RefusedLine(`"${text.trim()}" lists several items: join their full names by "or".`);
   }
   requireRemark(note);
@@ -117,6 +142,23 @@ function isListOfItems(note: string): boolean {
   return /\bor\s/i.test(note) && !/^or\b/i.test(note) && names.every(isNamed);
 }
 
+/** "Cola, Lemonade or soda, chilled": neither a list of whole names nor a remark; brands of a kind ("gin, Oaks or Ash") are one. */
+function mayListItems(head: string, note: string): boolean {
+  if (/^(?:with|plus|for|to|cut|as|in|on)\b/i.test(note)) return false;
+  const added = /,\s*or\s+(.*)$/i.exec(note)?.[1];
+  if (added !== undefined && isRemark(added)) return false;
+  if (added !== undefined || (/\sor\s/i.test(note) && isBareDescription(head))) return true;
+  const named = /^([^,]+?)\s+or\s+([^,]+)/i.exec(note);
+  if (named === null || REMARK_WORD.test(note)) return false;
+  const [, one = "", other = ""] = named;
+  return !isRemark(other) && /^[\p{Lu}\d]/u.test(head) && /^\p{Lu}/u.test(one) && !isBareDescription(other);
+}
+
+/** "gin, Oaks or Ash" names two makes of gin, where the list of things would go on in small letters. */
+function isOfMakes(head: string, note: string): boolean {
+  return /^\p{Ll}/u.test(head) && namesDrink(head) && !/,\s*or\s/i.test(note);
+}
+
 /** "gin, bourbon or vodka" */
 function isListOfDrinks(note: string): boolean {
   const names = note.split(/,\s*(?:or\s+)?|\s+or\s+/i);
@@ -127,8 +169,11 @@ function isListOfDrinks(note: string): boolean {
 function requireRemark(note: string): void {
   const joined = /^(?:plus|and|&|\+|with)\s+(.*)$/i.exec(note);
   const rest = joined?.[1] ?? note;
-  if (/\b(?:garnish|more|extra|taste|serving|serve)\b/i.test(rest)) return;
   const parts = rest.split(/,|;|\s(?:and|or|&)\s/i).map((part) => part.trim());
+  if (parts.length > 1 && joined === null && parts.some((part) => isSeveral(part))) {
+    throw new RefusedLine(`"${note}" names more items: write one item on a line.`);
+  }
+  if (/\b(?:garnish|more|extra|taste|serving|serve)\b/i.test(rest)) return;
   if (parts.some((part) => isSecondPiece(part))) {
     throw new RefusedLine(`"${note}" is a second item: write one item on a line.`);
   }
@@ -137,6 +182,11 @@ function requireRemark(note: string): void {
   const isMeasure = readUnit(quantity.rest) !== undefined || pieceItem(quantity.rest) !== undefined;
   if (joined === null && !isMeasure) return;
   throw new RefusedLine(`"${note}" is a second measure: write one item on a line.`);
+}
+
+/** "olives" or "coffee beans" in a list is a thing of its own. */
+function isSeveral(text: string): boolean {
+  return /^(?:\p{L}+\s)?\p{L}+$/u.test(text) && isPlural(text) && isCountable(text);
 }
 
 function isSecondPiece(text: string): boolean {
@@ -158,9 +208,10 @@ function splitTrailing(text: string): { name: string; trailing: string[] } {
 
 /** "or vodka" in a remark names another item; "or to taste" stays a remark. */
 function asAlternative(note: string): { orItem?: string; note: string | null } {
-  const name = tidy(/^or\s+(?:an?\s+)?(.+)$/i.exec(note)?.[1] ?? "");
-  const isName = name !== "" && !/[\d,;]/.test(name) && name.split(" ").length <= 4 && !isRemark(name);
-  return isName ? { orItem: name, note: null } : { note };
+  const { name, trailing } = splitTrailing(tidy(/^or\s+(?:an?\s+)?(.+?)[!.]*$/i.exec(note)?.[1] ?? ""));
+  const isName =
+    name !== "" && !/[\d,;]|^\p{Ll}+ed$/u.test(name) && name.split(" ").length <= 4 && !isRemark(name);
+  return isName ? { orItem: name, note: trailing.length === 0 ? null : trailing.join(", ") } : { note };
 }
 
 /** A second "2 oz" inside a name means that two lines have become one. */
@@ -178,11 +229,23 @@ function requireOneMeasure(name: string): void {
   }
 }
 
+/** "strawberries, fresh or frozen" is written without the comma, too: how a thing may come is no second thing. */
+function withoutStates(text: string): { thing: string; states: string | null } {
+  const found =
+    /^(.*\p{L})\s+((?:fresh|frozen|thawed|canned|bottled|dried|hot|cold|chilled|warm|raw|whole|ground)\s+or\s+(?:fresh|frozen|thawed|canned|bottled|dried|hot|cold|chilled|warm|raw|whole|ground))$/iu.exec(
+      text,
+    );
+  if (found === null || isBareDescription(found[1] ?? "")) return { thing: text, states: null };
+  return { thing: found[1] ?? "", states: found[2] ?? null };
+}
+
 function tidy(text: string): string {
   return text
     .replace(/^[\s,;:.\-–&+/]+/, "")
     .replace(/^of\s+(?:the\s+|an?\s+|your\s+)?/i, "")
     .replace(/^(?:de\s+|d')(?=\p{L})/u, "")
+    .replace(/^(?:your\s+)?(?:own|favou?rite|preferred|chosen|choice\s+of)\s+(?=\p{L})/iu, "")
+    .replace(/\s+(?:or|and)$/i, "")
     .replace(/[\s,;:\-–/+]+$/, "")
     .replace(/(?<=\p{L}{3})\.$/u, "")
     .trim();

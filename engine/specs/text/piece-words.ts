@@ -135,7 +135,9 @@ export function pieceItem(text: string): string | undefined {
   if (first !== undefined && words.length > 1 && !isShareOfPiece) {
     const of = words.slice(1).join(" ").replace(LEADING_OF, "");
     const item = withoutSizes(of);
-    return item === "" ? undefined : `${singularTail(item)} ${first}`;
+    if (item === "") return undefined;
+    const isSaidTwice = pieceWord(item.split(" ").at(-1) ?? "") === first && item.includes(" ");
+    return isSaidTwice ? pieceItem(item) : `${singularTail(item)} ${first}`;
   }
   const last = words.at(-1) ?? "";
   const piece = PIECES[last.toLowerCase()];
@@ -157,7 +159,7 @@ export function isCountable(text: string): boolean {
 
 /** Whether a text without an amount means one of the thing: "egg white", "maraschino cherry"; not "black pepper". */
 export function isUsuallyOne(text: string): boolean {
-  return /\b(?:egg(?: white| yolk)?|cherry|olive|strawberry|raspberry|blackberry|star anise)$/i.test(
+  return /\b(?:egg(?: white| yolk)?|cherry|olive|strawberry|raspberry|blackberry|star anise|umbrella|orchid|pansy|viola|straw|candy cane|wafer|lollipop)$/i.test(
     text.trim(),
   );
 }

@@ -40,7 +40,7 @@ type Found = { amount: number; rest: string };
 
 /** In the order in which they are tried; the first that matches is the number. */
 const FORMS: readonly (readonly [pattern: RegExp, amountOf: (found: RegExpExecArray) => number])[] = [
-  [/^(\d+)(?:\s+(?:and\s+|&\s*|\+\s*)?|-)(\d+)\s?\/\s?(\d+)(?![\d/.])/i, mixed],
+  [/^(\d+)(?:\s+(?:and\s+|&\s*|\+\s*)?|-)(\d+)\s?\/\s?(\d+)(?![\d/.]|-inch)/i, mixed],
   [/^(\d+)\s?\/\s?(\d+)(?![\d/.])/, fraction],
   [/^\d+(?:\.\d+)?e[+-]?\d+(?![\d.])/i, (found) => Number(found[0])],
   [/^(\d*[.,]\d+)(?![\d/]|[.,]\d)/, (found) => Number(found[0].replace(",", "."))],

@@ -11,6 +11,7 @@ import { readQualifiers, readUnit, type UnitFound, vagueMeasure } from "#engine/
 import { isCountable, isPlural, pieceItem } from "#engine/specs/text/piece-words.ts";
 import { type Quantity, readQuantity } from "#engine/specs/text/quantity.ts";
 import { statedTwice } from "#engine/specs/text/stated-twice.ts";
+import { summed } from "#engine/specs/text/summed.ts";
 
 const BY_WEIGHT = /\s*,\s*by weight\b|\s*\(\s*by weight\s*\)/i;
 
@@ -18,11 +19,19 @@ const BY_WEIGHT = /\s*,\s*by weight\b|\s*\(\s*by weight\s*\)/i;
 const SIZED_CONTAINER =
   /^\s*(?:x\s*)?[([]?\s*(\d[\d./\s]*?)\s*-?\s*(ml|cl|l|(?:fl(?:uid)?[\s.]*)?(?:oz|ounce)|lit(?:er|re)|millilit(?:er|re)|kg|g|gram|lb|pound)s?\.?\s*[)\]]?\s+((?:bottle|can|tin|jigger|shot|carton|jar|box|pouch|packet|package|container)s?)\s+(?:of\s+)?/i;
 
+/** Behind a unit these measure a second time: "2-6 oz cans" is so many cans, "4 oz glass wine" a glassful. */
+const CONTAINERS =
+  /^(?:cans|bottles|tins|jars|cartons|boxes|packets|glass(?:es)?|shots?|jiggers?|handfuls?|pinch(?:es)?|parts?|scoops?|bunch(?:es)?)\b/i;
+
 /** What follows an amount: a unit and an item, or pieces that are counted. */
 export function readAfterQuantity(written: Quantity, notes: readonly string[]): Reading {
   const quantity = { ...written, rest: written.rest.replace(/^(?:\s*x\s+|ish\s+)(?=\p{L})/iu, " ") };
   const found = readUnit(quantity.rest);
-  return found === undefined ? readCounted(quantity, notes) : readInUnit(quantity, found, notes);
+  if (found !== undefined) return readInUnit(quantity, found, notes);
+  const sized = /^\s*\(([^()]*)\)\s*(?=pieces?\b|pcs?\b)(.*)$/i.exec(quantity.rest);
+  if (sized !== null)
+    return readAfterQuantity({ ...quantity, rest: ` ${sized[2]}` }, [...notes, sized[1] ?? ""]);
+  return readCounted(quantity, notes);
 }
 
 /** "45 ml - 60 ml gin" writes the unit of a range twice: the text as "45-60 ml gin", or undefined. */
@@ -38,21 +47,31 @@ function readInUnit(quantity: Quantity, found: UnitFound, notes: readonly string
   const whole = rangeInUnit(quantity, found);
   if (whole !== undefined) return readAfterQuantity(whole, notes);
   const { rest, range } = quantity;
-  const amount = quantity.amount * found.factor;
+  const first = { amount: quantity.amount * found.factor, unit: found.unit, rest: found.rest };
+  const sum = range === null ? summed(first) : undefined;
+  const amount = sum?.amount ?? first.amount;
   const unit = found.unit === "oz" && BY_WEIGHT.test(found.rest) ? "oz-wt" : found.unit;
-  const twice = statedTwice({ amount, unit: found.unit, rest: found.rest });
+  const twice = statedTwice({ ...first, amount, rest: sum?.rest ?? first.rest });
+  if (amount < 1 && /^\s*grs?\b/i.test(rest)) {
+    throw new RefusedLine(
+      `"${rest.trim()}" can be read two ways: write "g", or the whole word it is short for.`,
+    );
+  }
   if (/^\s*each\b/i.test(twice.rest)) {
     throw new RefusedLine(`"each" is of several items: write one item on a line.`, { amount, unit });
   }
   const { text, notes: inside } = withoutContainer(twice.rest.replace(BY_WEIGHT, " "));
   const item = readItemText(text);
   requireName(item.name, rest, { amount, unit });
+  const container = CONTAINERS.exec(text.trim())?.[0];
+  if (container !== undefined) refuseMeasure(container);
   requireOnePoured(item.name);
   const written = found.factor === 1 ? null : `${quantity.amount} ${rest.trim().split(/[\s.]/)[0]}`;
   const note = joinNotes([
     ...notes,
     range,
     written,
+    sum?.note ?? null,
     ...found.qualifiers,
     twice.note,
     ...inside,
@@ -67,9 +86,10 @@ function readInUnit(quantity: Quantity, found: UnitFound, notes: readonly string
 
 /** "330 ml can of cola" and "2 tsp or so syrup": what stands between the unit and the name is a remark. */
 function withoutContainer(text: string): { text: string; notes: string[] } {
-  const found = /^\s*-?\s*(?:(or so)\b|(bottle|can|tin|carton|jar|box|pack(?:et)?)\b(?:\s+of\b)?)\s+/i.exec(
-    text,
-  );
+  const found =
+    /^\s*-?\s*(?:(or so)\b|(bottle|can|tin|carton|jar|box|pack(?:et)?|float|rinse|drizzle)\b(?:\s+of\b)?)\s+/i.exec(
+      text,
+    );
   if (found === null) return { text, notes: [] };
   return { text: text.slice(found[0].length), notes: [(found[1] ?? found[2] ?? "").toLowerCase()] };
 }
@@ -78,7 +98,7 @@ function withoutContainer(text: string): { text: string; notes: string[] } {
 function readCounted(quantity: Quantity, notes: readonly string[]): Reading {
   const sized = SIZED_CONTAINER.exec(quantity.rest);
   if (sized !== null) return readSizedContainer(quantity, sized, notes);
-  const rest = quantity.rest.replace(/^\s*(?:of\s+)?(?:an?\s+)?/i, "");
+  const rest = quantity.rest.replace(/^\s*(?:of\s+)?(?:an?\s+)?(?:garnish\s+(?=\p{L}))?/iu, "");
   const vague = vagueMeasure(rest);
   if (vague !== undefined) return readVague({ amount: quantity.amount, rest, vague, notes });
   return readPieces(quantity, rest, notes) ?? readWhole(quantity, rest, notes);
@@ -121,8 +141,9 @@ function readWhole({ amount, range }: Quantity, text: string, notes: readonly st
 
 /** "2 punnets strawberries", "1 pkg berries", "1/2 yolk of 1 egg": a word unknown here measures what follows it. */
 function hasMeasure(name: string, amount: number): boolean {
+  if (/^(?:fresh )?egg (?:whites|yolks)$/i.test(name)) return false;
   const [first = "", ...more] = name.split(" ");
-  if (/\bof\s+(?:\d|an?\b|one\b)/i.test(name)) return true;
+  if (/\sof\s/i.test(name)) return true;
   return more.length > 0 && (isPlural(first) || (amount === 1 && isPlural(name)));
 }
 

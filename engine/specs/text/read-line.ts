@@ -1,7 +1,13 @@
-import { joinNotes, refuseMeasure, requireName, requireOneThing } from "#engine/specs/text/checks.ts";
+import {
+  joinNotes,
+  refuseMeasure,
+  requireExplained,
+  requireName,
+  requireOneThing,
+} from "#engine/specs/text/checks.ts";
 import { type Reading, RefusedLine } from "#engine/specs/text/entry.ts";
 import { readItemFirst } from "#engine/specs/text/item-first.ts";
-import { readItemText } from "#engine/specs/text/item-text.ts";
+import { readItemText, requireRemarks } from "#engine/specs/text/item-text.ts";
 import {
   isHouseMeasure,
   readQualifiers,
@@ -21,8 +27,8 @@ const APPROXIMATELY =
 const FLOAT = /^float(?:ed)?\s*(?:of|with|:)?\s*(?=\d)/i;
 const PART = "juice|zests?|peels?|rind|pulp|flesh|seeds?|skin";
 const PART_OF = new RegExp(
-  `^(?:the\\s+)?(?:freshly\\s+squeezed\\s+|fresh\\s+|strained\\s+|(?:finely\\s+)?grated\\s+)?((?:${PART})(?:\\s+(?:and|&)\\s+(?:${PART}))?)(?:\\s+(?:of|from)\\s+(?:the\\s+)?|\\s+(?=\\d|half\\b))`,
-  "i",
+  `^(?:the\\s+)?(?:freshly\\s+squeezed\\s+|fresh\\s+|strained\\s+|(?:finely\\s+)?grated\\s+)?((?:${PART})(?:\\s+(?:and|&)\\s+(?:${PART}))?|\\p{L}+\\s+(?:peel|zest|rind)(?=\\s+(?:of|from)\\s+(?:\\d|one\\b|half\\b|an?\\b)))(?:\\s+(?:of|from)\\s+(?:the\\s+)?|\\s+(?=\\d|half\\b))`,
+  "iu",
 );
 /** "white of one egg" */
 const EGG_PART = /^(?:the\s+)?(white|yolk)s?\s+(?:of|from)\s+(.*?)\s*eggs?\b\.?(.*)$/i;
@@ -48,6 +54,7 @@ export function readLine(text: string): Reading {
     throw new RefusedLine(`"${about[0]}" is about the drink and names no item: leave the line out.`);
   const garnish = GARNISH.exec(text);
   const reading = readMeasured(text.slice(garnish?.[0].length ?? 0));
+  for (const name of [reading.item ?? "", ...reading.orItems]) requireExplained(name);
   return { ...reading, note: joinNotes([garnish === null ? null : "garnish", reading.note]) };
 }
 
@@ -168,11 +175,19 @@ function readBarePiece(text: string): Reading {
   if (unmeasured !== undefined) refuseMeasure(unmeasured, { item: name });
   const isPiece = pieceItem(name) !== undefined || isUsuallyOne(name);
   const isPowder = notes.some((note) => /\b(?:grated|ground|shaved|crushed)\b/i.test(note));
-  if (!isPiece || isPowder || namesSeveral(name) || /\d/.test(name) || ACTION.test(name)) {
+  if (
+    !isPiece ||
+    isPowder ||
+    /^ice\b/i.test(name) ||
+    namesSeveral(name) ||
+    /\d/.test(name) ||
+    ACTION.test(name)
+  ) {
     const how = 'begin with a number and a unit, or with "top"';
     throw new RefusedLine(`No amount is written before "${name}": ${how}.`, { item: name });
   }
   requireOneThing(name);
+  requireRemarks(notes);
   const note = joinNotes([...qualifiers, ...notes]);
   return {
     amount: 1,

@@ -53,9 +53,12 @@ function withItems(reading: Reading, find: ItemFinder): Reading {
   };
 }
 
-/** "gin, Old Tom" may be on the list as "Old Tom gin" or "Gin (Old Tom)", rather than as "Gin". */
+/**
+ * "gin, Old Tom" may be on the list as "Old Tom gin" or "Gin (Old Tom)", rather than as "Gin"; half a lemon, "juice of",
+ * stays half a lemon and is no half of a lemon juice.
+ */
 function waysToTake(item: string, note: string | null): string[] {
-  const remarks = note === null ? [] : note.split(", ");
+  const remarks = note === null ? [] : note.split(", ").filter((remark) => !/\bof$/i.test(remark));
   return [...remarks.flatMap((remark) => [`${remark} ${item}`, `${item} ${remark}`]), item];
 }
 

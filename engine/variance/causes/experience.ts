@@ -16,8 +16,6 @@ export const NO_EXPERIENCE: Experience = { confirmed: {}, refuted: [] };
 
 /** How many confirmed causes the shares that hold before any was confirmed are worth. */
 const PRIOR_WORTH = 20;
-/** A check can be wrong as well, about once in fifty. */
-const REFUTED_FACTOR = 0.02;
 
 /**
  * How much likelier each kind is here than elsewhere: the mean of a Dirichlet distribution whose prior gives every
@@ -28,13 +26,18 @@ export function kindFactor({ confirmed }: Pick<Experience, "confirmed">, kind: C
   return (PRIOR_WORTH + CAUSE_KINDS.length * (confirmed[kind] ?? 0)) / (PRIOR_WORTH + all);
 }
 
-/** Candidates with their chances as this venue knows them. */
+/**
+ * Candidates with their chances as this venue knows them. What a check showed not to be so is left out, however well it fits:
+ * whoever finds that the check was wrong takes the answer back.
+ */
 export function withExperience(candidates: readonly Candidate[], experience: Experience): Candidate[] {
   const factors = new Map(CAUSE_KINDS.map((kind) => [kind, kindFactor(experience, kind)]));
-  return candidates.map((candidate) => {
+  const open = candidates.filter(
+    (candidate) => !experience.refuted.some((refuted) => isOf(candidate, refuted)),
+  );
+  return open.map((candidate) => {
     const odds = candidate.chance / (1 - Math.min(candidate.chance, 0.99));
-    const isRefuted = experience.refuted.some((refuted) => isOf(candidate, refuted));
-    const learned = odds * (factors.get(candidate.kind) ?? 1) * (isRefuted ? REFUTED_FACTOR : 1);
+    const learned = odds * (factors.get(candidate.kind) ?? 1);
     return { ...candidate, chance: learned / (1 + learned) };
   });
 }

@@ -11,8 +11,8 @@ import { type Correction, SETTLED_BY } from "#engine/variance/causes/correction.
 import type { Scene } from "#engine/variance/causes/scene.ts";
 import { containerChance } from "#engine/variance/causes/size.ts";
 
-/** Common practice: one bottle behind another about every fourth count. */
-const MISCOUNTED = 0.25;
+/** Common practice: one bottle behind another about every fourth count; a variance has two of them. */
+const MISCOUNTED = 2 * 0.25;
 
 /** One stock too many or too few in a count shows in two windows, the second time the other way round. */
 function countEffect(scene: Scene, count: Count, item: string, tooMany: number): Effect {

@@ -75,6 +75,8 @@ function entered(
       quantity: size,
       of: "container",
       priceTotalMinor: null,
+      depositMinor: null,
+      empties: null,
       by: SETTLED_BY,
     },
     words: `Enters ${size} × ${pack.pack} of ${item} as delivered by ${from}.`,

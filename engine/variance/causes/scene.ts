@@ -10,6 +10,7 @@ import { isBetween } from "#engine/stock/on-hand.ts";
 import type { BusinessDate, Instant } from "#engine/time.ts";
 import { asksOn, datesBetween, dividersWithin, type PeriodAsks } from "#engine/variance/asks.ts";
 import { middleOf } from "#engine/variance/causes/correction.ts";
+import { type Habit, withHabits } from "#engine/variance/habits.ts";
 import { coveredWindows, neighboursOf } from "#engine/variance/neighbours.ts";
 import { type ItemPeriod, itemPeriods, spanOf, type Window } from "#engine/variance/period.ts";
 
@@ -70,20 +71,21 @@ export type SceneInput = {
   opening: Count;
   closing: Count;
   periods: Map<string, ItemPeriod>;
+  habits: ReadonlyMap<string, Habit>;
 };
 
 /** A stretch of time with the sales that lie in it. */
 type Stretch = { from: Divider; to: Divider; sales: readonly SaleGroup[] };
 
 export function sceneOf(input: SceneInput): Scene | undefined {
-  const { facts, sales, asks, opening, closing, periods } = input;
+  const { facts, sales, asks, opening, closing, periods, habits } = input;
   const span = spanOf([...periods.values()]);
   if (span === undefined) return undefined;
   const neighbours = neighboursOf(facts, opening, closing);
   const windowsBefore = coveredWindows(facts, neighbours.before, sales);
   const windowsAfter = coveredWindows(facts, neighbours.after, sales);
-  const before = itemPeriods(facts, asks, windowsBefore);
-  const after = itemPeriods(facts, asks, windowsAfter);
+  const before = withHabits(itemPeriods(facts, asks, windowsBefore), habits);
+  const after = withHabits(itemPeriods(facts, asks, windowsAfter), habits);
   const useOf = useFinder(facts, asks, span, periods);
   const stretches = {
     before: stretchOf(facts, sales, windowsBefore),

@@ -1,9 +1,8 @@
-import type { CostReport } from "#engine/costing/report.ts";
 import { currencyDigits } from "#engine/currency.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";
-import { costFor } from "#server/reports/cost.ts";
+import { type CostAnswer, costFor } from "#server/reports/cost.ts";
 
 export async function costCommand(options: CommonOptions & { drink?: string }) {
   return withWorld(options, async (world) =>
@@ -11,7 +10,7 @@ export async function costCommand(options: CommonOptions & { drink?: string }) {
   );
 }
 
-function costView(report: CostReport, currency: string): Report {
+function costView(report: CostAnswer, currency: string): Report {
   const digits = currencyDigits(currency);
   return {
     json: report,

@@ -10,6 +10,7 @@ import { varianceView } from "#server/cli/commands/variance.ts";
 import { printReport } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { InputError } from "#server/input-error.ts";
+import { DEMO_OWNER } from "#server/people/actor.ts";
 import { orderFor } from "#server/reports/order.ts";
 import { prepFor } from "#server/reports/prep.ts";
 import { varianceFor } from "#server/reports/variance.ts";
@@ -37,7 +38,7 @@ export async function demoCommand(
   } finally {
     closeDatabase(db);
   }
-  if (options.serve !== false) await serveFile(file, options);
+  if (options.serve !== false) await serveFile(file, options, { openAs: DEMO_OWNER });
   return undefined;
 }
 
@@ -56,7 +57,10 @@ function freshFile({ db }: CommonOptions): string {
 
 function sampleFolder(): string {
   const here = dirname(fileURLToPath(import.meta.url));
-  const places = [join(here, "../../../sample-sales"), join(here, "../../../../sample-sales")];
+  // From the source, from what is compiled of it, and from the few files that is put into.
+  const places = ["../../../sample-sales", "../../../../sample-sales", "../../sample-sales"].map((place) =>
+    join(here, place),
+  );
   const found = places.find((place) => existsSync(join(place, "venue.json")));
   if (found === undefined)
     throw new InputError("The sample bar is not part of this installation; see sample-sales in the source.");

@@ -1,4 +1,5 @@
-import type { Forecast } from "#engine/demand/forecast.ts";
+import type { Forecast, HolidayAhead } from "#engine/demand/forecast.ts";
+import { holidayWords } from "#engine/demand/holiday-words.ts";
 import { weekdayOf } from "#engine/time.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
@@ -23,7 +24,11 @@ function forecastView(report: Forecast, byItem: boolean): Report {
   const digits = byItem ? 0 : 1;
   return {
     json: report,
-    head: [`Forecast as known before ${report.asOf}. ${backtestText(report)}`],
+    head: [
+      `Forecast as known before ${report.asOf}. ${backtestText(report)}`,
+      ...report.holidays.map(holidayText),
+      ...report.out.map(outText),
+    ],
     sections: [
       section({
         columns: [
@@ -42,6 +47,14 @@ function forecastView(report: Forecast, byItem: boolean): Report {
       }),
     ],
   };
+}
+
+function outText({ item, from, until, drinks }: Forecast["out"][number]): string {
+  return `${item} was out by the count from ${from} until ${until}: that ${drinks.join(", ")} did not sell says nothing of what was wanted.`;
+}
+
+function holidayText(day: HolidayAhead): string {
+  return `${weekdayOf(day.date)} ${day.date}, ${holidayWords(day)}.`;
 }
 
 function backtestText({ backtest }: Forecast): string {

@@ -60,7 +60,7 @@ export function orderView(report: OrderReport, currency: string): Report {
           rows: supplier.lines,
           empty: "Nothing to order.",
           notes: [
-            `Total ${numberText(supplier.total, digits)} ${currency}${supplier.minimumMet ? "" : "; below the supplier's minimum"}.`,
+            `Total ${numberText(supplier.total, digits)} ${currency}${supplier.minimumMet ? "" : "; below the supplier's minimum"}${supplier.deposits === 0 ? "" : `; ${numberText(supplier.deposits, digits)} ${currency} deposit on top`}.`,
           ],
         }),
       ),

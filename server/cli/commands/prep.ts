@@ -38,7 +38,7 @@ export function prepView(plan: PrepReport): Report {
       ),
       cutsSection(plan.cuts),
       section({
-        title: "Fetch first, for all of it",
+        title: "To fetch, for all of it",
         columns: [
           { head: "item", cell: (row) => row.item },
           { head: "amount", cell: (row) => row.amount, digits: 0 },
@@ -103,7 +103,8 @@ function cutsSection(cuts: PrepReport["cuts"]) {
     title: "Fruit to cut",
     columns: [
       { head: "fruit", cell: (row) => row.source },
-      { head: "pieces", cell: (row) => row.pieces, digits: 1 },
+      { head: "pieces", cell: (row) => row.likely.pieces, digits: 0 },
+      { head: "may take", cell: (row) => `${row.likely.piecesLow}–${row.likely.piecesHigh}` },
       {
         head: "gives",
         cell: (row) =>

@@ -17,11 +17,12 @@ export async function replayCommand(options: CommonOptions & { weeks?: string })
 type Row = { way: string } & ReplayFigures;
 
 function replayView(report: ReplayReport): Report {
-  const { currency, planned, byHand, asSafe } = report;
+  const { currency, planned, handSet, twoWeeks } = report;
   const digits = currencyDigits(currency);
   const rows: Row[] = [
     { way: "as the book is set", ...planned },
-    { way: byHand.given > 0 ? "pars set by hand" : "pars of two weeks' use", ...byHand },
+    ...(handSet === null ? [] : [{ way: `with ${handSet.given} pars set by hand`, ...handSet }]),
+    { way: "pars of two weeks' use", ...twoWeeks },
     ...report.curve.map((point) => ({
       way: `all at ${numberText(point.serviceLevel * 100, 1)} %`,
       ...point,
@@ -35,9 +36,10 @@ function replayView(report: ReplayReport): Report {
     json: report,
     head: [
       `Ordered anew from ${report.from} to ${report.to}, ${report.items} items, each order knowing only the weeks before it.`,
-      asSafe === null
-        ? "No service level tried runs out as rarely as the pars set by hand."
-        : `As safe as the pars by hand, for the least money: ${wayWords(asSafe, currency)}, with ${numberText(asSafe.stockMoney, digits)} ${currency} in stock instead of ${numberText(byHand.stockMoney, digits)}.`,
+      `With these settings over these weeks: ${figures(planned, report)}; ${
+        handSet === null ? "" : `with your hand-set pars: ${figures(handSet, report)}; `
+      }with pars of two weeks' use: ${figures(twoWeeks, report)}.`,
+      asSafeWords(report),
     ],
     sections: [
       section<Row>({
@@ -51,10 +53,27 @@ function replayView(report: ReplayReport): Report {
         rows,
         notes: [
           "An item-night out is a night on which one item did not last. Supplier minimums are left aside, and deliveries come on their day.",
+          "Two weeks' use is that of these very weeks, which nobody knew beforehand; dates on what spoils are looked at in all the other ways.",
         ],
       }),
     ],
   };
+}
+
+function figures({ itemNightsOut, stockMoney }: ReplayFigures, { currency }: ReplayReport): string {
+  const nights = `${itemNightsOut} ${itemNightsOut === 1 ? "item-night" : "item-nights"} out`;
+  return `${nights}, ${numberText(stockMoney, 0)} ${currency} in stock on average`;
+}
+
+function asSafeWords(report: ReplayReport): string {
+  const { asSafe } = report;
+  if (asSafe === null)
+    return "Too few weeks to choose a level on the earlier ones and try it on the later, or none is as safe as two weeks' use.";
+  return (
+    `The least money for as few nights out as two weeks' use, chosen before ${asSafe.triedFrom}: ${wayWords(asSafe, report.currency)}. ` +
+    `Tried from then on: ${figures(asSafe.tried, report)}; with these settings: ${figures(asSafe.planned, report)}; ` +
+    `two weeks' use: ${figures(asSafe.twoWeeks, report)}.`
+  );
 }
 
 function wayWords({ serviceLevel, nightWorth }: AsSafe, currency: string): string {

@@ -17,7 +17,7 @@ import {
 } from "#server/sales-import.ts";
 import { openWorld, type World } from "#server/world.ts";
 
-type SalesOptions = CommonOptions & { shape?: string; undo?: string; dryRun?: boolean };
+type SalesOptions = CommonOptions & { shape?: string; undo?: string; dryRun?: boolean; add?: boolean };
 
 export async function salesCommand(options: SalesOptions, files: string[]): Promise<undefined> {
   const db = openExisting(options);
@@ -59,7 +59,7 @@ async function importFiles(db: Db, files: string[], options: SalesOptions): Prom
   for (const reading of readings) {
     shown.step(`${reading.name} into the database …`);
     const doing = options.dryRun ? null : { now: new Date().toISOString(), by: "command line" };
-    done.push(await importReading(db, world, reading, doing));
+    done.push(await importReading(db, world, reading, doing, { addsSums: options.add ?? false }));
   }
   shown.done();
   printReport(salesView(done, options.dryRun ?? false), formatOf(options));
@@ -93,6 +93,7 @@ function filesSection(done: ImportReport[], isDryRun: boolean): Section<ImportRe
       { head: "lines", cell: (row) => row.lines, digits: 0 },
       { head: "new", cell: (row) => row.new, digits: 0 },
       { head: "known", cell: (row) => row.known, digits: 0 },
+      { head: "changed", cell: (row) => row.changed, digits: 0 },
       { head: "refused", cell: (row) => row.refused.length, digits: 0 },
       { head: "days", cell: (row) => row.daysTouched.length, digits: 0 },
       { head: "mapped", cell: (row) => percent(row.coverage.quantity) },

@@ -36,7 +36,7 @@ function specView(lines: ReturnType<typeof readSpecText>): Report {
       section({
         columns: [
           { head: "line", cell: (row) => row.line },
-          { head: "amount", cell: (row) => row.amount },
+          { head: "amount", cell: (row) => row.amount, digits: digitsOf(lines) },
           { head: "unit", cell: (row) => row.unit },
           {
             head: "item",
@@ -50,4 +50,10 @@ function specView(lines: ReturnType<typeof readSpecText>): Report {
       }),
     ],
   };
+}
+
+/** As many digits as the amounts need, so that ¾ is not shown as 0.8; a third has three. */
+function digitsOf(lines: ReturnType<typeof readSpecText>): number {
+  const digits = lines.map(({ amount }) => String(Number((amount ?? 0).toFixed(3))).split(".")[1]?.length);
+  return Math.max(0, ...digits.map((count) => count ?? 0));
 }

@@ -64,7 +64,7 @@ it("gives back every line of our own sales file just as it was written, quotes, 
   );
 });
 
-it("writes our own sales file as the book says: UTC instants, major units, a leading = left alone", () => {
+it("writes our own sales file as the book says: UTC instants, major units, a text that begins with = led by an apostrophe", () => {
   const line: SaleLine = {
     businessDate: "2025-03-01",
     at: "2025-03-02T00:10:00Z",
@@ -78,7 +78,7 @@ it("writes our own sales file as the book says: UTC instants, major units, a lea
   };
   expect(writeSales([line], 2)).toBe(
     "business_date,sold_at,ring_name,modifiers,quantity,gross,net,check,line\r\n" +
-      '2025-03-01,2025-03-02T00:10:00Z,"=Sour, ""dry""",no egg; up,-2,-0.05,,A7,3\r\n',
+      '2025-03-01,2025-03-02T00:10:00Z,"\'=Sour, ""dry""",no egg; up,-2,-0.05,,A7,3\r\n',
   );
 });
 

@@ -82,7 +82,13 @@ describe("the reader of regular files", () => {
       return typeof orError(() => regularly(bytes, OPTIONS, 1 << 20)) !== "string";
     });
     expect(taken).toEqual(
-      expect.arrayContaining(["plain-english.csv", "voids-by-kind.csv", "equal-lines.csv"]),
+      expect.arrayContaining([
+        "plain-english.csv",
+        "voids-by-kind.csv",
+        "equal-lines.csv",
+        "utf16-le-tabs.csv",
+        "utf16-be-no-mark.csv",
+      ]),
     );
   });
 });
@@ -218,6 +224,46 @@ const someFile = fc
     const text = Papa.unparse([headings, ...kept, ...kept.slice(0, 5)], { delimiter, newline });
     return `${mark}${text}${plain || odd === "" ? "" : newline + odd}${end ? newline : ""}`;
   });
+
+/** Text as other programs write it: in units of two bytes, or in one byte a letter, here and there damaged. */
+function encoded(text: string, encoding: string): Uint8Array {
+  if (encoding === "utf-8") return bytesOf(text);
+  if (encoding === "utf-8 damaged") {
+    const bytes = bytesOf(text.replace(/ü/g, "u"));
+    const odd = bytes.indexOf("G".charCodeAt(0), bytes.length / 2);
+    if (odd >= 0) bytes[odd] = 0xfc;
+    return bytes;
+  }
+  if (encoding === "windows-1252")
+    return Uint8Array.from(text, (letter) => (letter === "€" ? 0x80 : Math.min(letter.charCodeAt(0), 0xff)));
+  const bytes = new Uint8Array(2 * text.length);
+  const view = new DataView(bytes.buffer);
+  for (let unit = 0; unit < text.length; unit += 1)
+    view.setUint16(2 * unit, text.charCodeAt(unit), encoding === "utf-16le");
+  return bytes;
+}
+
+it.each(["utf-16le", "utf-16be", "windows-1252", "utf-8 damaged"])(
+  "gives the same as the general reader on files in %s, however the pieces are cut",
+  (encoding) => {
+    let taken = 0;
+    const stated = fc.constantFrom(undefined, undefined, "utf-8" as const, "windows-1252" as const);
+    fc.assert(
+      fc.property(someFile, fc.constantFrom(64, 101, 1 << 20), stated, (text, pieceBytes, statedAs) => {
+        const letters = encoding.startsWith("utf-16") ? text.replaceAll("Gimlet", "Gimlet 🍸") : text;
+        const bytes = encoded(letters, encoding);
+        const options: ReadOptions =
+          statedAs === undefined ? OPTIONS : { ...OPTIONS, shape: { files: "till.csv", encoding: statedAs } };
+        const regular = orError(() => regularly(bytes, options, pieceBytes));
+        if (typeof regular === "string" && !regular.startsWith("Error:")) return;
+        taken += 1;
+        expect(regular).toEqual(orError(() => comparable(readSales(bytes, options))));
+      }),
+      { numRuns: 300 },
+    );
+    expect(taken).toBeGreaterThan(20);
+  },
+);
 
 it("gives the same as the general reader on any file it takes, however the pieces are cut", () => {
   let taken = 0;

@@ -217,6 +217,114 @@ describe("refused rather than guessed", () => {
   });
 });
 
+describe("two measures of one thing", () => {
+  table([
+    // Of one system they add up; an ounce and a teaspoon are not of one everywhere.
+    ["1/2 cup plus 1 Tbsp. lemon juice", 0.5625, "cup", "lemon juice", "0.5 cup plus 1 Tbsp"],
+    [
+      "1 tablespoon plus 1 1/2 teaspoons maple syrup",
+      1.5,
+      "tbsp",
+      "maple syrup",
+      "1 tbsp plus 1 1/2 teaspoons",
+    ],
+    ["4 cl + 5 ml gin", 4.5, "cl", "gin", "4 cl plus 5 ml"],
+    // What stands behind "or" with a measure of its own is a remark.
+    ["15 whole cloves or 1/2 teaspoon ground", 15, "each", "whole clove", "or 1/2 teaspoon ground"],
+    ["10 liters ginger ale or 10 liters lemonade", 10, "l", "ginger ale", "or 10 liters lemonade"],
+    ["1 1/4 cups or 10 ounces of brandy", 1.25, "cup", "brandy", "10 ounces"],
+  ]);
+});
+
+describe("spellings that are rare", () => {
+  table([
+    ["1 barspn cherry liqueur", 1, "barspoon", "cherry liqueur"],
+    ["1 tea-spoon sugar", 1, "tsp", "sugar"],
+    ["1 table-spoon powdered sugar", 1, "tbsp", "powdered sugar"],
+    ["60 m.l. gin", 60, "ml", "gin"],
+    ["12 ounces tomato juice ((or use another))", 12, "oz", "tomato juice", "or use another"],
+    ["1 egg whites", 1, "each", "egg whites"],
+    ["1 (1-inch) piece ginger, peeled", 1, "piece", "ginger", "1-inch, peeled"],
+    ["3 slices jalapeño slices", 3, "each", "jalapeño slice"],
+    ["Garnish: cocktail umbrella", 1, "each", "cocktail umbrella", "garnish"],
+    ["lemon peel from 1 lemon", 1, "each", "lemon", "lemon peel of"],
+    [
+      "Syrup (1:1 sugar/water): 45 ml (3 tbsp) - adjust to taste",
+      45,
+      "ml",
+      "Syrup",
+      "3 tbsp, 1:1 sugar/water, adjust to taste",
+    ],
+  ]);
+});
+
+describe("what a person adds behind the name", () => {
+  table([
+    ["¾ ounce basil syrup recipe follows", 0.75, "oz", "basil syrup", "recipe follows"],
+    ["6 oz light beer like a lager or a pilsner", 6, "oz", "light beer", "like a lager or a pilsner"],
+    ["1.5 oz cordial instead of juice and syrup", 1.5, "oz", "cordial", "instead of juice and syrup"],
+    ["¼ lemon cut into 3 or 4 pieces", 0.25, "each", "lemon", "cut into 3 or 4 pieces"],
+    ["20 cloves crushed in half", 20, "each", "cloves", "crushed in half"],
+    ["2-3 cups of strawberries fresh or frozen", 2.5, "cup", "strawberries", "2 to 3, fresh or frozen"],
+    ["120ml vodka + extra, to float", 120, "ml", "vodka", "plus extra, to float"],
+    ["750ml of your favourite rosé", 750, "ml", "rosé"],
+    ["1 3/4 ounces gin, Nine Oaks or Paper Boat", 1.75, "oz", "gin", "Nine Oaks or Paper Boat"],
+    ["Sparkling wine, to top – any dry one", null, "top", "Sparkling wine", "any dry one"],
+    ["10 cl tonic water (or to fill)", 10, "cl", "tonic water", "or to fill"],
+    ["1 oz float of dark rum", 1, "oz", "dark rum", "float"],
+    ["3 strawberries, sliced, or more to taste", 3, "each", "strawberries", "sliced, or more to taste"],
+    ["4 eggs separated", 4, "each", "eggs", "separated"],
+    ["Lemon juice: 1 oz (30 ml) freshly squeezed", 1, "oz", "Lemon juice", "30 ml, freshly squeezed"],
+    ["Sugar about 2 tsp", 2, "tsp", "Sugar", "about"],
+    ["One peeled and sliced orange", 1, "each", "peeled and sliced orange"],
+    ["2 oz soda water/tonic or other light soda", 2, "oz", "soda water", "or other light soda"],
+  ]);
+});
+
+describe("a description lends itself the name that it stands before", () => {
+  it.each([
+    ["2 brandied or candied cherries", ["brandied cherries", "candied cherries"]],
+    ["3/4 cup blanched or slivered almonds", ["blanched almonds", "slivered almonds"]],
+    ["1 cup fresh or frozen cranberries", ["fresh cranberries", "frozen cranberries"]],
+    // A fruit is a thing of its own: there is no cherry water.
+    ["1 oz lemon or soda water", ["lemon", "soda water"]],
+    ["1 oz gin (or vodka if you prefer!)", ["gin", "vodka"]],
+    // A single letter on either side of a stroke is part of a name.
+    ["1 oz Paper Boat V/X rum", ["Paper Boat V/X rum"]],
+    ["1 cup whipped topping or cream", ["whipped topping", "cream"]],
+    ["One cucumber, cut into strips (or sliced)", ["cucumber"]],
+  ])("%s", (text, names) => {
+    const [line] = readSpecText(text);
+    expect(line?.error).toBeNull();
+    expect([line?.item, ...(line?.orItems ?? [])]).toEqual(names);
+  });
+});
+
+describe("a word that nothing explains is refused, not taken into the name", () => {
+  it.each<[string, RegExp]>([
+    // A lost point would be ten times too much.
+    ["—. 5 oz. tequila", /measure/],
+    // "Gr" is grams, or the first of a name.
+    [".25 Gr Herb liqueur", /can be read two ways/],
+    [".75 oz5 ripe cherries", /is not understood/],
+    ["1 piecesugar cube", /is not understood/],
+    ["3 tall shots of espresso", /is not understood/],
+    ["Top with a dollop of whipped cream", /"dollop" is not a measure/],
+    ["4 oz glass wine", /"glass" is not a measure/],
+    ["2 - 6 oz cans pineapple juice", /"cans" is not a measure/],
+    ["2 oz gin that you have at home", /"that" in .* is not understood/],
+    ["Celery stalk, olives, pickles, and other garnishes", /names more items/],
+    ["Cola, Lemonade or soda, chilled, to top", /lists several items/],
+    ["Soda water to fill up to 400 ml", /./],
+    ["Spiced black tea 1 clove", /./],
+    ["ice ring", /No amount/],
+    ["Sufficient sugar to taste – start with about ½ cup", /No amount/],
+    ["1 oz (30 ml) freshly", /"freshly" .* is not understood/],
+  ])("%s", (text, message) => {
+    expect(read(text).error).toMatch(message);
+  });
+});
+
 it("ten thousand lines take less than two seconds of the processor", () => {
   const lines = [
     "60 ml gin",

@@ -247,7 +247,7 @@ describe("what cannot be read for certain is refused at the word", () => {
     ["1,000 ml water", /"1,000" can be read two ways/],
     ["1.500 ml gin", /"1.500" can be read two ways/],
     ["1 oz gin + 1 tsp sugar", /second measure/],
-    ["1 tbsp + 1 tsp sugar", /adds a second measure/],
+    ["1 oz + 1 tsp sugar", /adds a second measure/],
     ["2 oz gin and 1 oz vodka", /second measure/],
     ["2 oz gin, 1 oz vodka", /second measure/],
     ["2 x 25 ml gin", /second measure/],
@@ -290,6 +290,7 @@ describe("among the items of a venue", () => {
     "Mint leaves",
     "Cucumber slice",
     "Lemon",
+    "Lemon juice",
     "Crème de mûre",
     "Rye",
     "Bourbon",
@@ -307,6 +308,8 @@ describe("among the items of a venue", () => {
     ["8 mint leaves", "Mint leaves"],
     ["3 slices cucumber", "Cucumber slice"],
     ["Juice of 2 lemons", "Lemon"],
+    // Half a lime is a fruit in hand, and no half of a juice.
+    ["Juice of 1/2 lemon", "Lemon"],
     ["1/2 oz creme de mure", "Crème de mûre"],
   ])("%s is the item as it is spelled there: %s", (text, item) => {
     expect(only(text, items)).toMatchObject({ item, error: null });

@@ -1,6 +1,6 @@
 import { isCanonical } from "#engine/sales/read/canonical.ts";
 import type { ColumnMap } from "#engine/sales/read/columns.ts";
-import type { DecodedFile } from "#engine/sales/read/decode.ts";
+import type { Encoding } from "#engine/sales/read/decode.ts";
 import type { FlatLayout } from "#engine/sales/read/flat-layout.ts";
 import { findDelimiter } from "#engine/sales/read/header.ts";
 import { roleOf } from "#engine/sales/read/headings.ts";
@@ -13,7 +13,7 @@ import {
   type ReadOptions,
   understandRows,
 } from "#engine/sales/read/read-sales.ts";
-import { HandOver } from "#engine/sales/read/regular/hand-over.ts";
+import { HandOver, OtherEncoding } from "#engine/sales/read/regular/hand-over.ts";
 import { cut, type SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 
@@ -33,7 +33,8 @@ export type RegularPlan = FileUnderstood & {
 const HEAD_ROWS_LEAST = 2_100;
 
 /**
- * Plans the reading from the head of a file and some slices of the rest; `isWhole` says that the head is all of it.
+ * Plans the reading from the head of a file and some slices of the rest; `isWhole` says that the head is all of it, `turnedFrom`
+ * that it was turned into UTF-8 from another encoding.
  *
  * Throws HandOver where only a reading of all rows can tell, or where rows belong to each other. Throws SalesFileError like
  * readSales for what is no list.
@@ -43,9 +44,12 @@ export function planRegular(
   slices: readonly string[],
   isWhole: boolean,
   options: ReadOptions,
+  turnedFrom?: Encoding,
 ): RegularPlan {
-  const opened = open(head, options);
-  refuseText(opened.file);
+  const opened = open(head, options, turnedFrom);
+  const { encoding, text } = opened.file;
+  if (encoding !== "utf-8" && turnedFrom === undefined) throw new OtherEncoding(encoding);
+  if (isCanonical(text)) throw new HandOver("The file is in our own form, which has its own reader.");
   const delimiter = findDelimiter(opened.file.text, opened.shape);
   if (delimiter === undefined || delimiter.charCodeAt(0) > 126 || delimiter === '"')
     throw new HandOver("The file has no plain delimiter.");
@@ -69,11 +73,6 @@ export function planRegular(
     watched: watchedColumns(file),
     agrees: (order) => agreesWithOthers(rows, file.understood.firstRow, dateColumns(map), order),
   };
-}
-
-function refuseText({ text, encoding }: DecodedFile): void {
-  if (encoding !== "utf-8") throw new HandOver("The file is not in UTF-8.");
-  if (isCanonical(text)) throw new HandOver("The file is in our own form, which has its own reader.");
 }
 
 function rowsIn(text: string, delimiter: string, fileName: string): SheetRows | undefined {

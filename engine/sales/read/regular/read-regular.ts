@@ -1,24 +1,21 @@
 import { SalesPacker } from "#engine/sales/packed/packed-sales.ts";
 import type { TextTable } from "#engine/sales/packed/texts.ts";
 import type { ColumnMap } from "#engine/sales/read/columns.ts";
+import type { Encoding } from "#engine/sales/read/decode.ts";
 import { shapeOf } from "#engine/sales/read/found-shape.ts";
 import type { ReadSales } from "#engine/sales/read/line.ts";
 import type { CellStyles } from "#engine/sales/read/plan.ts";
 import { decideDates } from "#engine/sales/read/plan-dates.ts";
 import { decideNumbers } from "#engine/sales/read/plan-numbers.ts";
 import { noticesOf, type ReadOptions } from "#engine/sales/read/read-sales.ts";
-import { HandOver } from "#engine/sales/read/regular/hand-over.ts";
+import type { ByteSource } from "#engine/sales/read/regular/byte-source.ts";
+import { HandOver, OtherEncoding } from "#engine/sales/read/regular/hand-over.ts";
 import { planRegular, type RegularPlan } from "#engine/sales/read/regular/plan.ts";
 import { RegularReader } from "#engine/sales/read/regular/reader.ts";
+import { inUtf8, isMostlyUtf8 } from "#engine/sales/read/regular/turned.ts";
+import { shapeFor } from "#engine/sales/read/shape.ts";
 
-/** A file that can be read piece by piece, handed in by whoever can open it. */
-export type ByteSource = {
-  size: number;
-  /** Fills `into` from `at` on with the bytes from `position` on, as many as fit; gives how many there were. */
-  read: (into: Uint8Array, at: number, position: number) => number;
-  /** Whether bytes are sound UTF-8; they end where a letter ends. */
-  isUtf8: (bytes: Uint8Array) => boolean;
-};
+export type { ByteSource };
 
 export type RegularOptions = ReadOptions & {
   texts: TextTable;
@@ -46,19 +43,44 @@ const LINE_BYTES_MOST = 256 * 1024;
  */
 export function readRegular(source: ByteSource, options: RegularOptions): PackedReading | string {
   try {
-    return readOrHandOver(source, options);
+    try {
+      return readOrHandOver(source, options);
+    } catch (error) {
+      if (error instanceof OtherEncoding) return readTurned(source, error.encoding, options);
+      throw error;
+    }
   } catch (error) {
     if (error instanceof HandOver) return error.message;
     throw error;
   }
 }
 
-function readOrHandOver(source: ByteSource, options: RegularOptions): PackedReading {
+/** Reads a file in another encoding by turning it into UTF-8; `encoding` is what its first bytes say. */
+function readTurned(source: ByteSource, encoding: Encoding, options: RegularOptions): PackedReading {
+  const pieceBytes = pieceOf(options);
+  const isStated =
+    (options.shape ?? shapeFor(options.fileName, options.shapes ?? []))?.encoding !== undefined;
+  // Without a mark and a word about it, all bytes decide between the two that differ in a few letters.
+  if (encoding === "windows-1252" && !isStated && isMostlyUtf8(source, pieceBytes))
+    throw new HandOver("The file has damaged letters.");
+  const turned = inUtf8(source, encoding, pieceBytes);
+  const { onProgress } = options;
+  const share = source.size / Math.max(1, turned.size);
+  return readOrHandOver(
+    turned,
+    onProgress === undefined ? options : { ...options, onProgress: (bytes) => onProgress(bytes * share) },
+    encoding,
+  );
+}
+
+function readOrHandOver(source: ByteSource, options: RegularOptions, turnedFrom?: Encoding): PackedReading {
   const head = headOf(source);
-  const plan = planRegular(head, slicesOf(source, head.length), head.length === source.size, options);
+  const isWhole = head.length === source.size;
+  const plan = planRegular(head, slicesOf(source, head.length), isWhole, options, turnedFrom);
   const packer = new SalesPacker(options.texts);
   const reader = new RegularReader(plan, packer, options.currencyDigits);
-  readPieces(source, reader, options);
+  const isUtf8 = turnedFrom !== undefined || plan.statedShape?.encoding !== undefined || hasMark(head);
+  readPieces(source, reader, options, isUtf8);
   reader.finish();
   const styles = decidedAgain(plan, reader, options);
   const { reading } = reader;
@@ -106,8 +128,22 @@ function slicesOf(source: ByteSource, from: number): string[] {
   return slices;
 }
 
-function readPieces(source: ByteSource, reader: RegularReader, options: RegularOptions): void {
-  const pieceBytes = Math.max(options.pieceBytes ?? PIECE_BYTES, 64);
+function pieceOf({ pieceBytes = PIECE_BYTES }: RegularOptions): number {
+  return Math.max(pieceBytes, 64);
+}
+
+function hasMark(bytes: Uint8Array): boolean {
+  return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+}
+
+/** `isUtf8` says that the file is meant as UTF-8, whatever letters of it are damaged. */
+function readPieces(
+  source: ByteSource,
+  reader: RegularReader,
+  options: RegularOptions,
+  isUtf8: boolean,
+): void {
+  const pieceBytes = pieceOf(options);
   const bytes = new Uint8Array(pieceBytes + LINE_BYTES_MOST + 2);
   let kept = 0;
   let position = 0;
@@ -123,9 +159,10 @@ function readPieces(source: ByteSource, reader: RegularReader, options: RegularO
       length += 1;
     }
     bytes[length] = LF;
-    const from = isFirst && bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0;
+    const from = isFirst && hasMark(bytes) ? 3 : 0;
     const done = reader.take(bytes, from, length);
-    if (!source.isUtf8(bytes.subarray(from, done))) throw new HandOver("The file is not sound UTF-8.");
+    if (!source.isUtf8(bytes.subarray(from, done)))
+      throw isUtf8 ? new HandOver("The file has damaged letters.") : new OtherEncoding("windows-1252");
     kept = length - done;
     if (kept > LINE_BYTES_MOST) throw new HandOver("A row is too long.");
     bytes.copyWithin(0, done, length);

@@ -2,7 +2,7 @@ import { type DayColumns, NOTHING } from "#engine/sales/packed/day-columns.ts";
 import type { SalesPacker } from "#engine/sales/packed/packed-sales.ts";
 import { Checks } from "#engine/sales/read/child-rows.ts";
 import { dayEndsSeconds, instantSecondsOf, localSecondsOf } from "#engine/sales/read/clock.ts";
-import { type FlatLayout, nothingRead, type Reading } from "#engine/sales/read/flat-layout.ts";
+import { type FlatLayout, modifierText, nothingRead, type Reading } from "#engine/sales/read/flat-layout.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
 import { isEmptyMoney, readQuantity } from "#engine/sales/read/number.ts";
 import { readRow } from "#engine/sales/read/read-flat.ts";
@@ -116,7 +116,7 @@ export class RegularReader {
     this.#kinds = map.kind === undefined ? undefined : new TextCells((cell) => this.#kindCode(cell));
     this.#modifiers = map.modifiers.map((column) => ({
       column,
-      cells: new TextCells((cell) => packer.texts.numberOf(cell.trim())),
+      cells: new TextCells((cell) => packer.texts.numberOf(modifierText(cell))),
     }));
     this.#onlyModifiers = this.#modifiers.length === 1 ? this.#modifiers[0] : undefined;
     this.#noModifiers = packer.texts.numberOf("");

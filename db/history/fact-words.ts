@@ -1,0 +1,32 @@
+import type { EntryFacts, EntryKind } from "#db/stored/entries.ts";
+import type { CountRow } from "#engine/stock/movement.ts";
+
+type Words = { [Kind in EntryKind]: (fact: EntryFacts[Kind]) => string };
+
+const WORDS: Words = {
+  count: (row) => `${row.item} in ${row.area}: ${foundWords(row)}`,
+  delivery: ({ item, pack, quantity, of, supplier, invoice }) => {
+    const what = of === "case" ? `${quantity} × case of ${pack}` : `${quantity} × ${pack}`;
+    return `${what} ${item} from ${supplier}${invoice === "" ? "" : ` (${invoice})`}`;
+  },
+  batch: ({ prep, made, unit }) => `${prep}, ${made} ${unit}`,
+  loss: ({ kind, what, amount, unit }) => `${kind}, ${amount} ${unit} ${what}`,
+  transfer: ({ direction, place, item, amount, unit }) =>
+    `${amount} ${unit} ${item} ${direction === "in" ? "from" : "to"} ${place}`,
+};
+
+/** One entry in a few words. A delivery → "6 × 1 L Dry gin from Quayside Drinks (Q-130)". */
+export function factWords<Kind extends EntryKind>(kind: Kind, fact: EntryFacts[Kind]): string {
+  return WORDS[kind](fact);
+}
+
+/** What was found on a shelf, in a few words. */
+export function foundWords({ full, parts, grossG, amount, unit, pack }: CountRow): string {
+  const found = [
+    ...(full === null || full === 0 ? [] : [`${full} full`]),
+    ...(parts.length === 0 ? [] : [`open ${parts.join(", ")}`]),
+    ...(grossG.length === 0 ? [] : [`on the scale ${grossG.map((gross) => `${gross} g`).join(", ")}`]),
+    ...(amount === null ? [] : [`${amount} ${unit ?? ""}`.trim()]),
+  ].join(" and ");
+  return `${found === "" ? "none" : found}${pack === null ? "" : ` (${pack})`}`;
+}

@@ -1,0 +1,63 @@
+import { ConflictError, NotFoundError } from "#db/errors.ts";
+import type { Db } from "#db/open.ts";
+import { retally } from "#db/stored/sales.ts";
+import { type Doing, momentOf } from "#db/stored/transaction.ts";
+import type { BusinessDate } from "#engine/time.ts";
+
+/** A business day of an import, and whether its sales are others than before. */
+export type TurnedDay = { businessDate: BusinessDate; isChanged: boolean };
+
+/**
+ * Takes an import back, or, with null, lets it hold again; its days are computed anew. To be called inside a transaction.
+ * Throws NotFoundError, and ConflictError when it stands so already.
+ */
+export function setUndone(
+  db: Db,
+  importId: number,
+  doing: Doing | null,
+): { file: string; days: TurnedDay[] } {
+  const found = db.sqlite.prepare("select file, undone_at from sale_imports where id = ?").get(importId) as
+    | { file: string; undone_at: string | null }
+    | undefined;
+  if (found === undefined)
+    throw new NotFoundError(`There is no import ${importId}; list the imports to see their numbers.`);
+  const { file } = found;
+  if (doing !== null && found.undone_at !== null) {
+    throw new ConflictError(`Import ${importId} (${file}) was already undone at ${found.undone_at}.`);
+  }
+  if (doing === null && found.undone_at === null) {
+    throw new ConflictError(`Import ${importId} (${file}) holds already.`);
+  }
+  db.sqlite
+    .prepare("update sale_imports set undone_at = ?, undone_by = ? where id = ?")
+    .run(doing === null ? null : momentOf(doing), doing?.by ?? null, importId);
+  const dates = db.sqlite
+    .prepare("select business_date from import_days where import_id = ? order by business_date")
+    .pluck()
+    .all(importId) as BusinessDate[];
+  const tallyOf = db.sqlite
+    .prepare("select lines || hex(packed) from tallies where business_date = ?")
+    .pluck();
+  const before = dates.map((date) => tallyOf.get(date));
+  retally(db, dates);
+  const days = dates.map((businessDate, at) => ({
+    businessDate,
+    isChanged: tallyOf.get(businessDate) !== before[at],
+  }));
+  return { file, days };
+}
+
+export function changedOf(days: readonly TurnedDay[]): BusinessDate[] {
+  return days.filter(({ isChanged }) => isChanged).map(({ businessDate }) => businessDate);
+}
+
+/** "week-47.csv: 7 days, 2026-11-16 to 2026-11-22" */
+export function importWords(file: string, days: readonly TurnedDay[]): string {
+  return `${file}: ${daysWords(days.map(({ businessDate }) => businessDate))}`;
+}
+
+export function daysWords(dates: readonly BusinessDate[]): string {
+  const [first, last] = [dates[0], dates.at(-1)];
+  if (first === undefined || last === undefined) return "no day";
+  return first === last ? `of ${first}` : `${dates.length} days, ${first} to ${last}`;
+}

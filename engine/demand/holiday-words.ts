@@ -1,0 +1,31 @@
+import type { HolidayAhead } from "#engine/demand/forecast.ts";
+
+/** A change smaller than this is no change to speak of. */
+const AS_USUAL_WITHIN = 0.01;
+
+/**
+ * What a holiday is expected to do, and from what that is known. "Eve of Republic Day: 18 % busier than usual, by 1
+ * such day and 4 other eves"
+ */
+export function holidayWords(day: HolidayAhead): string {
+  const called = day.kind === "eve" ? `Eve of ${day.name}` : day.name;
+  if (day.hasEvent) return `${called}: as its event in the book says`;
+  if (day.isClosed) return `${called}: taken as shut, as before; enter an event if you open`;
+  if (day.seenOfKind === 0) return `${called}: as usual, for your sales hold no such day yet`;
+  return `${called}: ${change(day.factor)}, by ${evidence(day)}`;
+}
+
+function change(factor: number): string {
+  if (Math.abs(factor - 1) < AS_USUAL_WITHIN) return "as usual";
+  const percent = Math.round(Math.abs(factor - 1) * 100);
+  return `${percent} % ${factor > 1 ? "busier" : "quieter"} than usual`;
+}
+
+function evidence({ kind, seen, seenOfKind }: HolidayAhead): string {
+  const others = seenOfKind - seen;
+  const word = kind === "eve" ? "eve" : kind;
+  const otherWords = `${others} other ${others === 1 ? word : `${word}s`}`;
+  if (seen === 0) return otherWords;
+  const own = `${seen} such ${seen === 1 ? "day" : "days"}`;
+  return others === 0 ? own : `${own} and ${otherWords}`;
+}

@@ -1,0 +1,24 @@
+import "./history.css";
+import { useSearch } from "@tanstack/react-router";
+import { Page } from "../parts/Page.tsx";
+import { Acts } from "./Acts.tsx";
+import { ClosedPast } from "./ClosedPast.tsx";
+import { Narrow } from "./Narrow.tsx";
+
+/** Who changed what, when, from where and why; the past closed and reopened; what was done, undone. */
+export function HistoryPage() {
+  const wanted = useSearch({ from: "/history" });
+  return (
+    <Page
+      title="History"
+      next="Everything that was entered or changed, newest first. Nothing is ever erased: what is undone stays readable."
+    >
+      <ClosedPast />
+      <section>
+        <h2>What was done</h2>
+        <Narrow key={JSON.stringify(wanted)} wanted={wanted} />
+        <Acts wanted={wanted} />
+      </section>
+    </Page>
+  );
+}

@@ -1,0 +1,100 @@
+import type { Venue } from "#engine/venue.ts";
+import type { OrderReport } from "../answers.ts";
+import { formatAmount, formatMoney, formatNumber, formatShare, inShownUnit, shownUnit } from "../format.ts";
+import type { Column } from "../parts/table-column.ts";
+
+export type ParRow = OrderReport["items"][number];
+
+/** The columns of the pars; the item is what one taps to set its own. */
+export function parColumns(venue: Venue, onChoose: (item: string) => void): Column<ParRow>[] {
+  const money = (value: number | null | undefined) =>
+    value == null ? <None /> : formatMoney(value, venue.currency, { whole: true });
+  return [
+    {
+      key: "item",
+      head: "Item",
+      kind: "text",
+      onPhone: "lead",
+      value: ({ item }) => item,
+      show: ({ item, parWhy }) => (
+        <>
+          <button type="button" className="par-item" onClick={() => onChoose(item)}>
+            {item}
+          </button>
+          <span className="line-why">{parWhy}</span>
+        </>
+      ),
+    },
+    {
+      key: "computed",
+      head: "Computed",
+      kind: "number",
+      value: ({ parComputed, base }) => inShownUnit(parComputed, base, venue),
+      show: (row) => <InPacks row={row} amount={row.parComputed} venue={venue} />,
+    },
+    {
+      key: "set",
+      head: "By hand",
+      kind: "number",
+      onPhone: "main",
+      value: ({ parSet, base }) => (parSet === null ? null : inShownUnit(parSet, base, venue)),
+      show: (row) =>
+        row.parSet === null ? <None /> : <InPacks row={row} amount={row.parSet} venue={venue} />,
+    },
+    {
+      key: "unit",
+      head: "Unit",
+      kind: "text",
+      isFileOnly: true,
+      value: ({ base }) => shownUnit(base, venue),
+    },
+    {
+      key: "risk",
+      head: "Runs out, computed",
+      kind: "number",
+      onPhone: "hidden",
+      value: ({ atPar }) => atPar.computed.runOutChance,
+      show: ({ atPar }) => formatShare(atPar.computed.runOutChance),
+    },
+    {
+      key: "riskSet",
+      head: "by hand",
+      kind: "number",
+      onPhone: "hidden",
+      value: ({ atPar }) => atPar.set?.runOutChance ?? null,
+      show: ({ atPar }) => (atPar.set === null ? <None /> : formatShare(atPar.set.runOutChance)),
+    },
+    {
+      key: "money",
+      head: "Money, computed",
+      kind: "number",
+      onPhone: "hidden",
+      value: ({ atPar }) => atPar.computed.money,
+      show: ({ atPar }) => money(atPar.computed.money),
+    },
+    {
+      key: "moneySet",
+      head: "by hand",
+      kind: "number",
+      onPhone: "hidden",
+      value: ({ atPar }) => atPar.set?.money ?? null,
+      show: ({ atPar }) => money(atPar.set?.money),
+    },
+    { key: "reason", head: "Reason", kind: "text", isFileOnly: true, value: ({ parReason }) => parReason },
+  ];
+}
+
+/** So many bottles, as one counts them; the exact amount behind it. */
+function InPacks({ row: { base, unit }, amount, venue }: { row: ParRow; amount: number; venue: Venue }) {
+  const exact = formatAmount(amount, base, venue);
+  return (
+    <span className="number" title={exact}>
+      {formatNumber(amount / unit.size, 1)} × {unit.of === "case" ? `case of ${unit.pack}` : unit.pack}
+      <span className="visually-hidden">, {exact}</span>
+    </span>
+  );
+}
+
+function None() {
+  return <span className="soft">none</span>;
+}

@@ -1,0 +1,115 @@
+import "./people.css";
+import { useMutation, useQueryClient } from "@tanstack/react-query";
+import { Link } from "@tanstack/react-router";
+import { type FormEvent, useState } from "react";
+import { answerOf, server } from "../api.ts";
+import { Button } from "../parts/Button.tsx";
+import { Field } from "../parts/Field.tsx";
+import { useNotify } from "../parts/Notice.tsx";
+import { Page } from "../parts/Page.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { ChooseSecret } from "./ChooseSecret.tsx";
+import { ROLE_WORDS } from "./role-words.ts";
+import { forgetSignedIn, type SignedIn, useSignedIn } from "./signed-in.ts";
+
+/** Whoever is signed in: what they may do, the ways out, and another password or PIN. */
+export function MePage() {
+  const actor = useSignedIn();
+  if (actor === null) return null;
+  const mayEnrol = actor.powers.includes("enrolDevices");
+  return (
+    <Page
+      title={actor.name}
+      next={`Signed in as ${actor.role}: ${ROLE_WORDS[actor.role]}.`}
+      actions={
+        mayEnrol ? (
+          <Link to="/people" className="button">
+            People and devices
+          </Link>
+        ) : undefined
+      }
+    >
+      {actor.via === "demo" ? (
+        <p>
+          This is the demo: it holds an invented bar, answers this machine only, and signs in by itself. A
+          real book asks everybody for a password or a PIN.
+        </p>
+      ) : (
+        <>
+          <Leave />
+          <ChangeSecret actor={actor} />
+        </>
+      )}
+    </Page>
+  );
+}
+
+function Leave() {
+  const queryClient = useQueryClient();
+  const leave = useMutation({
+    mutationFn: (isEverywhere: boolean) =>
+      answerOf(isEverywhere ? server["sign-in"]["out-everywhere"].$post() : server["sign-in"].out.$post()),
+    onSuccess: () => {
+      forgetSignedIn();
+      queryClient.clear();
+      // A fresh page holds nothing of what the one before had fetched.
+      window.location.assign("/");
+    },
+  });
+  return (
+    <section>
+      <h2>Leave</h2>
+      <div className="sign-out">
+        <Button kind="main" disabled={leave.isPending} onClick={() => leave.mutate(false)}>
+          Sign out
+        </Button>
+        <Button disabled={leave.isPending} onClick={() => leave.mutate(true)}>
+          Sign out on every device
+        </Button>
+      </div>
+      <p className="soft">Entries of a count that wait on this device stay here until somebody signs in.</p>
+      <Problems error={leave.error} />
+    </section>
+  );
+}
+
+function ChangeSecret({ actor: { via } }: { actor: SignedIn }) {
+  const notify = useNotify();
+  const kind = via === "pin" ? "pin" : "password";
+  const word = kind === "pin" ? "PIN" : "password";
+  const [old, setOld] = useState("");
+  const [secret, setSecret] = useState("");
+  const change = useMutation({
+    mutationFn: () => answerOf(server["sign-in"].change.$post({ json: { old, secret } })),
+    onSuccess: () => {
+      setOld("");
+      setSecret("");
+      notify({ text: `Your ${word} is changed. You are signed out everywhere else.` });
+    },
+  });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    change.mutate();
+  };
+  return (
+    <section>
+      <h2>Change your {word}</h2>
+      <form className="sign-in-form" onSubmit={submit}>
+        <Field
+          label={`The ${word} you have now`}
+          type="password"
+          inputMode={kind === "pin" ? "numeric" : "text"}
+          autoComplete="current-password"
+          required
+          value={old}
+          onChange={(event) => setOld(event.target.value)}
+        />
+        <ChooseSecret kind={kind} value={secret} onChange={setSecret} />
+        <Button type="submit" disabled={change.isPending}>
+          Change it
+        </Button>
+        <Problems error={change.error} />
+      </form>
+    </section>
+  );
+}

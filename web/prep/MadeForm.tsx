@@ -1,0 +1,151 @@
+import { type FormEvent, useState } from "react";
+import { readAmount } from "#engine/measure/amount.ts";
+import type { BatchEntry } from "#engine/stock/movement.ts";
+import { Button } from "../parts/Button.tsx";
+import { Field } from "../parts/Field.tsx";
+import { Problems } from "../parts/Problems.tsx";
+import { useVenue } from "../shell/venue.tsx";
+import { wholeUp } from "./amounts.ts";
+import { entryMoment } from "./entry-moment.ts";
+import type { BatchCard } from "./prep-queries.ts";
+import { typedAmount } from "./typed-amount.ts";
+import { OtherInput, type TypedInput, UsedField, UsedInputs } from "./UsedInputs.tsx";
+import { useDeviceSetting } from "./use-device-setting.ts";
+import { inputsToRecord, likelyWentIn, type WentIn } from "./used-inputs.ts";
+
+type FormProps = {
+  card: BatchCard;
+  isBusy: boolean;
+  error: Error | null;
+  onMade: (batch: BatchEntry) => void;
+};
+
+/** Asks what came out and, where it was not as the card says, what went in. */
+export function MadeForm({ card, isBusy, error, onMade }: FormProps) {
+  const { prep, make, unit, date, inputs } = card;
+  const venue = useVenue();
+  // Until something is typed it is what the card makes.
+  const [typedMade, setTypedMade] = useState<string | null>(null);
+  const [by, setBy] = useDeviceSetting("prep-by", "");
+  const [typed, setTyped] = useState<ReadonlyMap<string, TypedInput>>(new Map());
+  const [chosen, setChosen] = useState<WentIn | null>(null);
+  const [isOpen, setOpen] = useState(false);
+  const made = typedMade ?? String(wholeUp(make, unit));
+  const amount = readAmount(made, { decimalComma: true });
+  const isMade = amount !== undefined && amount > 0;
+  const likely =
+    isMade && inputs.some(({ base }) => base !== "each") ? likelyWentIn(amount, make) : undefined;
+  const wentIn = likely === undefined ? undefined : (chosen ?? likely);
+  const fruit = inputs.filter(({ base }) => base === "each");
+  const rest = inputs.filter(({ base }) => base !== "each");
+  const onType = (item: string, next: TypedInput) => setTyped(new Map(typed).set(item, next));
+  const read = readInputs(typed, venue);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (!isMade || read === undefined) return;
+    const used = inputsToRecord({ planned: inputs, typed: read, wentIn });
+    onMade({
+      at: entryMoment({ date, planAt: `${date} 14:00`, venue }),
+      prep,
+      made: amount,
+      unit,
+      by: by.trim(),
+      note: "",
+      ...(used.length === 0 ? {} : { inputs: used }),
+    });
+  };
+  return (
+    <form className="made-it" onSubmit={submit}>
+      <h2>Made it?</h2>
+      <div className="field-row">
+        <Field
+          label={`Really made, ${unit}`}
+          inputMode="decimal"
+          className="wet-field"
+          value={made}
+          error={isMade ? undefined : "write what came out, as 950"}
+          onChange={(event) => setTypedMade(event.target.value)}
+        />
+        {fruit.map((input) => (
+          <UsedField
+            key={input.item}
+            {...input}
+            amount={input.pieces ?? input.amount}
+            text={typed.get(input.item)?.text ?? ""}
+            onType={onType}
+          />
+        ))}
+        <Field
+          label="Made by"
+          className="wet-field"
+          value={by}
+          onChange={(event) => setBy(event.target.value)}
+        />
+      </div>
+      {wentIn === undefined ? null : <WhatWentIn wentIn={wentIn} onChoose={setChosen} />}
+      {isOpen ? (
+        <>
+          <UsedInputs planned={rest} typed={withoutItems(typed, fruit)} onType={onType} />
+          <OtherInput prep={prep} onType={onType} />
+        </>
+      ) : null}
+      <div className="wet-keys">
+        <Button
+          kind="main"
+          type="submit"
+          className="wet-key"
+          disabled={isBusy || !isMade || read === undefined}
+        >
+          Made it
+        </Button>
+        {isOpen ? null : (
+          <Button className="wet-key" onClick={() => setOpen(true)}>
+            Something else went in
+          </Button>
+        )}
+      </div>
+      <Problems error={error} />
+    </form>
+  );
+}
+
+/** What was typed, in base units; undefined while something typed is no amount. */
+function readInputs(typed: ReadonlyMap<string, TypedInput>, venue: ReturnType<typeof useVenue>) {
+  const read = new Map<string, { amount: number; base: TypedInput["base"] }>();
+  for (const [item, { text, base }] of typed) {
+    if (text.trim() === "") continue;
+    const amount = typedAmount(text, base, venue);
+    if (amount === undefined) return undefined;
+    read.set(item, { amount, base });
+  }
+  return read;
+}
+
+function withoutItems(typed: ReadonlyMap<string, TypedInput>, out: readonly { item: string }[]) {
+  return new Map([...typed].filter(([item]) => !out.some((input) => input.item === item)));
+}
+
+type WentInProps = { wentIn: WentIn; onChoose: (way: WentIn) => void };
+
+function WhatWentIn({ wentIn, onChoose }: WentInProps) {
+  const ways = [
+    { way: "as the card says", label: "As the card says" },
+    { way: "in proportion", label: "In proportion to what was made" },
+  ] as const;
+  return (
+    <fieldset className="wet-keys went-in">
+      <legend>What went in?</legend>
+      {ways.map(({ way, label }) => (
+        <button
+          key={way}
+          type="button"
+          className="button wet-key"
+          aria-pressed={wentIn === way}
+          onClick={() => onChoose(way)}
+        >
+          {label}
+        </button>
+      ))}
+    </fieldset>
+  );
+}

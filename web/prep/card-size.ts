@@ -1,0 +1,21 @@
+import type { BaseUnit } from "#engine/measure/units.ts";
+
+/** How large a batch is to be: as planned, a full vessel, a wanted amount, or as much as one input makes. */
+export type CardSize =
+  | { way: "planned" }
+  | { way: "vessel" }
+  | { way: "amount"; make: number }
+  | { way: "have"; item: string; amount: number };
+
+/** The ways, in the order of their keys. */
+export const WAYS = [
+  { way: "planned", label: "As planned" },
+  { way: "amount", label: "Another amount" },
+  { way: "have", label: "What I have" },
+  { way: "vessel", label: "A full vessel" },
+] as const;
+
+export type Way = CardSize["way"];
+
+/** What an amount of an item is typed in. */
+export const UNIT_WORD: Record<BaseUnit, string> = { ml: "ml", g: "g or kg", each: "pieces" };

@@ -1,0 +1,204 @@
+import { useId } from "react";
+import { USUAL_CATEGORIES } from "#engine/stock/category.ts";
+import { formatMoney, formatNumber, plural } from "../format.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { changeShare, type PriceChange, type PriceListAnswer } from "./price-list.ts";
+
+type Props = {
+  list: PriceListAnswer;
+  /** Rows that are not to be taken over. */
+  left: ReadonlySet<number>;
+  categories: Record<string, string>;
+  /** Items of the book that were chosen for lines. */
+  chosen: Record<string, string>;
+  known: readonly { name: string; category: string }[];
+  onToggle: (changes: readonly PriceChange[], isTaken: boolean) => void;
+  onCategory: (rows: readonly number[], category: string) => void;
+  onItem: (row: number, item: string) => void;
+};
+
+const SECTIONS = [
+  { kind: "price", title: "Prices that change" },
+  { kind: "pack", title: "New from this supplier" },
+  { kind: "item", title: "New items" },
+] as const;
+
+/** The lines by what they would change, what hangs on most money first. */
+export function ChangeList(props: Props) {
+  const { list } = props;
+  const same = list.changes.filter(({ kind }) => kind === "same").length;
+  return (
+    <>
+      {SECTIONS.map(({ kind, title }) => {
+        const changes = list.changes
+          .filter((change) => change.kind === kind)
+          .sort((a, b) => Math.abs(changeShare(b) ?? 0) - Math.abs(changeShare(a) ?? 0));
+        return changes.length === 0 ? null : (
+          <Section key={kind} title={title} changes={changes} {...props} />
+        );
+      })}
+      {same === 0 ? null : (
+        <p className="soft">
+          {same === 1 ? "One price of the list stands" : `${same} prices of the list stand`} as in the book.
+        </p>
+      )}
+      {list.refused.length === 0 ? null : (
+        <details>
+          <summary>{plural(list.refused.length, "line")} could not be read</summary>
+          <ul className="ruled">
+            {list.refused.map(({ row, reason }) => (
+              <li key={row}>
+                Row {row}: {reason}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  );
+}
+
+function Section({
+  title,
+  changes,
+  left,
+  onToggle,
+  ...props
+}: Props & { title: string; changes: PriceChange[] }) {
+  const isAll = changes.every(({ row }) => !left.has(row));
+  return (
+    <section>
+      <h2>
+        {title} <span className="soft">{changes.length}</span>
+      </h2>
+      {changes.length === 1 ? null : (
+        <label className="prices-all">
+          <input type="checkbox" checked={isAll} onChange={() => onToggle(changes, !isAll)} />
+          All of them
+        </label>
+      )}
+      {changes[0]?.kind === "item" ? <CategoryOfAll changes={changes} {...props} /> : null}
+      <ul className="prices-lines">
+        {changes.map((change) => (
+          <Line key={change.row} change={change} left={left} onToggle={onToggle} {...props} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type LineProps = Omit<Props, "list"> & { change: PriceChange };
+
+function Line({ change, left, categories, chosen, known, onToggle, onCategory, onItem }: LineProps) {
+  const { currency } = useVenue();
+  const { row, kind, product, item, pack, before, after, alike, category } = change;
+  const id = useId();
+  const share = changeShare(change);
+  return (
+    <li>
+      <input
+        id={id}
+        type="checkbox"
+        checked={!left.has(row)}
+        onChange={(event) => onToggle([change], event.target.checked)}
+      />
+      <label htmlFor={id}>
+        {item}
+        <span className="prices-more">
+          {pack.pack}
+          {pack.perCase > 1 ? `, ${pack.perCase} to a case` : ""}
+          {product === item ? "" : `; in the list “${product}”`}
+        </span>
+      </label>
+      <span className="prices-money">
+        {before === null ? null : <span className="soft">{formatMoney(before, currency)} → </span>}
+        {formatMoney(after, currency)}
+        {share === null ? null : (
+          <span className="prices-more">
+            {share > 0 ? "+" : ""}
+            {formatNumber(share * 100, 1)} %
+          </span>
+        )}
+      </span>
+      {kind === "item" ? (
+        <span className="prices-new">
+          <Choice
+            label={`Category of ${product}`}
+            value={categories[row] ?? category}
+            options={categoriesOf(known, category)}
+            empty="Category …"
+            onPick={(picked) => onCategory([row], picked)}
+          />
+          {alike.length === 0 ? null : (
+            <Choice
+              label={`${product} is in the book as`}
+              value=""
+              options={alike}
+              empty="a new item"
+              onPick={(picked) => onItem(row, picked)}
+            />
+          )}
+        </span>
+      ) : chosen[row] === undefined ? null : (
+        <span className="prices-new">
+          <button type="button" className="button button-quiet" onClick={() => onItem(row, "")}>
+            It is something else
+          </button>
+        </span>
+      )}
+    </li>
+  );
+}
+
+function CategoryOfAll({
+  changes,
+  known,
+  categories,
+  onCategory,
+}: Pick<Props, "known" | "categories" | "onCategory"> & { changes: PriceChange[] }) {
+  const open = changes.filter(({ row, category }) => (categories[row] ?? category).trim() === "");
+  if (open.length < 2) return null;
+  return (
+    <Choice
+      label="Category of all that have none"
+      value=""
+      options={categoriesOf(known, "")}
+      empty={`Category of ${open.length} lines …`}
+      onPick={(picked) =>
+        onCategory(
+          open.map(({ row }) => row),
+          picked,
+        )
+      }
+    />
+  );
+}
+
+type ChoiceProps = {
+  label: string;
+  value: string;
+  options: readonly string[];
+  empty: string;
+  onPick: (value: string) => void;
+};
+
+function Choice({ label, value, options, empty, onPick }: ChoiceProps) {
+  return (
+    <select aria-label={label} value={value} onChange={(event) => onPick(event.target.value)}>
+      <option value="">{empty}</option>
+      {options.map((option) => (
+        <option key={option}>{option}</option>
+      ))}
+    </select>
+  );
+}
+
+/** The categories of the book, the usual ones of a bar, and the one that the list names. */
+function categoriesOf(known: readonly { category: string }[], own: string): string[] {
+  const all = new Set([
+    ...known.map(({ category }) => category),
+    ...USUAL_CATEGORIES,
+    ...(own === "" ? [] : [own]),
+  ]);
+  return [...all].sort((a, b) => a.localeCompare(b));
+}

@@ -1,0 +1,68 @@
+import { useQuery } from "@tanstack/react-query";
+import { useId, useState } from "react";
+import { Field } from "../parts/Field.tsx";
+import { weekQuery } from "../queries.ts";
+import type { Asked } from "./price-list.ts";
+
+type Props = { asked: Asked | null; suppliers: readonly string[]; onAsk: (asked: Asked) => void };
+
+/** Whose list it is, from which day its prices hold, and the file. */
+export function ListForm({ asked, suppliers, onAsk }: Props) {
+  const { data: week } = useQuery(weekQuery);
+  const [supplier, setSupplier] = useState("");
+  const [typedFrom, setFrom] = useState<string | null>(null);
+  const [file, setFile] = useState<File | null>(null);
+  const listId = useId();
+  const from = typedFrom ?? week?.now.businessDate ?? "";
+  const ask = (next: { supplier: string; from: string; file: File | null }) => {
+    if (next.file === null || next.supplier.trim() === "" || next.from === "") return;
+    const isSame = asked?.file === next.file;
+    onAsk({
+      ...next,
+      file: next.file,
+      pricePer: isSame ? asked.pricePer : undefined,
+      decimal: isSame ? asked.decimal : undefined,
+      chosen: {},
+    });
+  };
+  return (
+    <form className="prices-form field-row" onSubmit={(event) => event.preventDefault()}>
+      <Field
+        label="Supplier"
+        hint="One you have, or a new one"
+        required
+        list={listId}
+        value={supplier}
+        onChange={(event) => setSupplier(event.target.value)}
+        onBlur={() => ask({ supplier, from, file })}
+      />
+      <datalist id={listId}>
+        {suppliers.map((name) => (
+          <option key={name} value={name} />
+        ))}
+      </datalist>
+      <Field
+        label="Prices hold from"
+        hint="Their first day"
+        type="date"
+        required
+        value={from}
+        onChange={(event) => {
+          setFrom(event.target.value);
+          ask({ supplier, from: event.target.value, file });
+        }}
+      />
+      <Field
+        label="The list"
+        hint="CSV, as the supplier sends it"
+        type="file"
+        accept=".csv,.tsv,.txt,text/csv,text/plain"
+        onChange={(event) => {
+          const [chosen = null] = event.target.files ?? [];
+          setFile(chosen);
+          ask({ supplier, from, file: chosen });
+        }}
+      />
+    </form>
+  );
+}

@@ -1,0 +1,64 @@
+import type { Venue } from "#engine/venue.ts";
+import { formatAmountBare, formatNumber, shownUnit } from "../format.ts";
+import { DataTable } from "../parts/DataTable.tsx";
+import type { Column } from "../parts/table-column.ts";
+import { useVenue } from "../shell/venue.tsx";
+import { Explained } from "./Explained.tsx";
+import type { SalesReport } from "./sales-queries.ts";
+import { TakeBack } from "./TakeBack.tsx";
+
+const SHOWN = 8;
+
+/** What an import did, and what moved in expected use because of it; it can be taken back at once. */
+export function Explanation({ report }: { report: SalesReport }) {
+  const { file, moved, importId } = report;
+  const venue = useVenue();
+  return (
+    <article className="explanation" aria-label={`What came of ${file}`}>
+      <div className="explanation-head">
+        <h2>{file} is in</h2>
+        {importId === null ? null : <TakeBack one={{ ...report, importId }} />}
+      </div>
+      <Explained report={report} />
+      {moved.length === 0 ? null : (
+        <DataTable
+          caption={
+            moved.length > SHOWN
+              ? `What moved most in expected use, ${SHOWN} of ${formatNumber(moved.length)} items`
+              : "What moved in expected use"
+          }
+          columns={movedColumns(venue)}
+          rows={moved.slice(0, SHOWN)}
+          rowKey={({ item }) => item}
+          fileName="expected use moved"
+          isPlain
+        />
+      )}
+    </article>
+  );
+}
+
+type Moved = SalesReport["moved"][number];
+
+function movedColumns(venue: Venue): Column<Moved>[] {
+  const amount = (value: number, { base }: Moved) => formatAmountBare(value, base, venue);
+  return [
+    { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
+    {
+      key: "before",
+      head: "Before",
+      kind: "number",
+      value: ({ before }) => before,
+      show: (row) => amount(row.before, row),
+    },
+    {
+      key: "after",
+      head: "Now",
+      kind: "number",
+      onPhone: "main",
+      value: ({ after }) => after,
+      show: (row) => amount(row.after, row),
+    },
+    { key: "unit", head: "Unit", kind: "text", value: ({ base }) => shownUnit(base, venue) },
+  ];
+}

@@ -1,0 +1,58 @@
+import { currencyDigits } from "#engine/currency.ts";
+import type { SaleLine } from "#engine/sales/read/line.ts";
+import type { Venue } from "#engine/venue.ts";
+import { formatDate, formatLocal, formatMinor } from "../format.ts";
+import { localInputOf } from "../moment.ts";
+import { DataTable } from "../parts/DataTable.tsx";
+import type { Column } from "../parts/table-column.ts";
+import { useVenue } from "../shell/venue.tsx";
+
+const SHOWN = 8;
+
+/** The first lines of a file as understood. */
+export function FirstLines({ lines }: { lines: readonly SaleLine[] }) {
+  return (
+    <DataTable
+      caption="The first lines as understood"
+      columns={lineColumns(useVenue())}
+      rows={lines.slice(0, SHOWN)}
+      rowKey={(line) => String(lines.indexOf(line))}
+      fileName="first lines"
+      isPlain
+    />
+  );
+}
+
+function lineColumns(venue: Venue): Column<SaleLine>[] {
+  const money = (line: SaleLine) => line.netMinor ?? line.grossMinor;
+  return [
+    { key: "ringName", head: "Sold", kind: "text", onPhone: "lead", value: ({ ringName }) => ringName },
+    { key: "modifiers", head: "Modifiers", kind: "text", value: ({ modifiers }) => modifiers },
+    { key: "quantity", head: "How many", kind: "number", onPhone: "main", value: ({ quantity }) => quantity },
+    {
+      key: "net",
+      head: "Money",
+      kind: "number",
+      value: (line) => (money(line) ?? 0) / 10 ** currencyDigits(venue.currency),
+      show: (line) => {
+        const minor = money(line);
+        return minor === null ? <span className="soft">none</span> : formatMinor(minor, venue.currency);
+      },
+    },
+    {
+      key: "at",
+      head: "When",
+      kind: "text",
+      value: ({ at, businessDate }) => at ?? businessDate,
+      show: ({ at, businessDate }) =>
+        at === null ? formatDate(businessDate) : formatLocal(localInputOf(at, venue).replace("T", " ")),
+    },
+    {
+      key: "businessDate",
+      head: "Business day",
+      kind: "text",
+      value: ({ businessDate }) => businessDate,
+      show: ({ businessDate }) => formatDate(businessDate),
+    },
+  ];
+}

@@ -1,0 +1,104 @@
+import { useState } from "react";
+import { readAmount } from "#engine/measure/amount.ts";
+import { newSyrup, readRatio, type NewSyrup as Syrup, sweetenerNamed } from "#engine/prep/new-syrup.ts";
+import { Field, Select } from "../parts/Field.tsx";
+
+const WAYS = [
+  { value: "weight", label: "a ratio by weight" },
+  { value: "volume", label: "a ratio by volume (cups)" },
+  { value: "brix", label: "°Brix" },
+] as const;
+
+type Way = (typeof WAYS)[number]["value"];
+
+/** How a syrup is asked for, as typed. */
+export type SyrupWish = { sweetener: string; way: Way; strength: string; volume: string };
+
+type Props = {
+  sweeteners: readonly string[];
+  water: string;
+  onSyrup: (syrup: Syrup, lines: string) => void;
+};
+
+/** Sweetener, strength and volume of a syrup; weights follow, as spec lines, with every change. */
+export function SyrupFields({ sweeteners, water, onSyrup }: Props) {
+  const [wish, setWish] = useState<SyrupWish>({
+    sweetener: sweeteners[0] ?? "",
+    way: "weight",
+    strength: "",
+    volume: "1000",
+  });
+  const { sweetener, way, strength, volume } = wish;
+  const reckoned = reckon(wish);
+  const change = (part: Partial<SyrupWish>) => {
+    const next = { ...wish, ...part };
+    setWish(next);
+    const answer = reckon(next);
+    if (answer === null || "problem" in answer) return;
+    const { sweetenerG, waterMl } = answer.syrup;
+    onSyrup(answer.syrup, `${sweetenerG} g ${next.sweetener}\n${waterMl} ml ${water}`);
+  };
+  if (sweeteners.length === 0) {
+    return (
+      <p>No sugar or honey kept by weight is in the book: enter one as an item, or write the lines below.</p>
+    );
+  }
+  return (
+    <>
+      <div className="field-row">
+        <Select
+          label="Sweetened with"
+          options={sweeteners}
+          value={sweetener}
+          onChange={(event) => change({ sweetener: event.target.value })}
+        />
+        <Select
+          label="Given as"
+          options={WAYS}
+          value={way}
+          onChange={(event) => change({ way: event.target.value as Way, strength: "" })}
+        />
+        <Field
+          label={way === "brix" ? "°Brix" : "Sweetener : water"}
+          value={strength}
+          placeholder={way === "brix" ? "50" : "1:1"}
+          onChange={(event) => change({ strength: event.target.value })}
+        />
+        <Field
+          label="To make, ml"
+          inputMode="decimal"
+          value={volume}
+          onChange={(event) => change({ volume: event.target.value })}
+        />
+      </div>
+      <p role="status">{reckoned !== null && "problem" in reckoned ? reckoned.problem : ""}</p>
+    </>
+  );
+}
+
+/** Null until a strength is typed. */
+function reckon({
+  way,
+  strength,
+  volume,
+  sweetener,
+}: SyrupWish): { syrup: Syrup } | { problem: string } | null {
+  if (strength.trim() === "") return null;
+  const volumeMl = readAmount(volume, { decimalComma: true });
+  if (volumeMl === undefined || volumeMl <= 0) return { problem: "Write how much to make in ml, as 1000." };
+  const kind = sweetenerNamed(sweetener);
+  if (kind === undefined) return { problem: "Choose what it is sweetened with." };
+  const brix = readAmount(strength, { decimalComma: true });
+  const ratio = readRatio(strength);
+  try {
+    if (way === "brix") {
+      if (brix === undefined || brix <= 0) return { problem: "Write the °Brix, as 50." };
+      return { syrup: newSyrup({ wish: { way, brix }, volumeMl, sweetener: kind }) };
+    }
+    if (ratio === undefined) return { problem: "Write the ratio of sweetener to water, as 2:1." };
+    return { syrup: newSyrup({ wish: { way, ...ratio }, volumeMl, sweetener: kind }) };
+  } catch (error) {
+    if (error instanceof RangeError) return { problem: error.message };
+    throw error;
+  }
+}
