@@ -135,10 +135,6 @@ it("finds by part of a name in any area, and says when a barcode was mistyped", 
   await page.getByRole("link", { name: /Lime Juice, Prep fridge/ }).waitFor();
   await page.getByLabel("Find").fill("6291041500214");
   await page.getByText("The check digit does not fit").waitFor();
-  // Headless Chromium has no reader of barcodes: nothing is offered that would not work.
-  expect(await page.getByRole("button", { name: "Scan a barcode" }).count()).toBe(
-    await page.evaluate(() => Number("BarcodeDetector" in globalThis)),
-  );
   await page.context().close();
 }, 60_000);
 

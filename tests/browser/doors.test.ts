@@ -16,7 +16,7 @@ it("the page as built holds no script and no style of its own, on any screen, an
   timeout: 120_000,
 }, async () => {
   const { page, faults } = await newPage(browser);
-  for (const path of ["/", "/variance", "/forecast", "/stock", "/look"]) {
+  for (const path of ["/", "/variance", "/forecast", "/sales", "/me"]) {
     await goTo(page, bar.url + path);
     const found = await page.evaluate(() => ({
       scripts: document.querySelectorAll("script:not([src])").length,
