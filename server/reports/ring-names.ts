@@ -49,10 +49,18 @@ function byFoldedName(sold: readonly (readonly [string, RungSales])[]): Map<stri
         : {
             quantity: held.quantity + sales.quantity,
             net: held.net + sales.net,
-            from: held.from < sales.from ? held.from : sales.from,
-            to: held.to > sales.to ? held.to : sales.to,
+            from: earlier(held.from, sales.from),
+            to: later(held.to, sales.to),
           },
     );
   }
   return byName;
+}
+
+function earlier(one: BusinessDate, other: BusinessDate): BusinessDate {
+  return one <= other ? one : other;
+}
+
+function later(one: BusinessDate, other: BusinessDate): BusinessDate {
+  return one >= other ? one : other;
 }

@@ -16,4 +16,8 @@ export const SCREENS = [
   ["/stock", "Stock"],
   ["/movements", "Deliveries"],
   ["/history", "History"],
+  ["/prices", "Price list"],
+  ["/order/pars", "Pars"],
+  ["/me", ""],
+  ["/people", "People"],
 ] as const;
