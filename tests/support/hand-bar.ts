@@ -4,26 +4,11 @@ import { DEFAULT_HOUSE_ML, type Unit } from "#engine/measure/units.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { SpecLine } from "#engine/specs/spec.ts";
 import type { Item } from "#engine/stock/item.ts";
+import { newItem } from "#engine/stock/new-item.ts";
 
 /** An item with nothing known of it but what is given. */
 export function anItem(facts: Pick<Item, "name" | "base"> & Partial<Item>): Item {
-  return {
-    category: "other",
-    abv: null,
-    brix: null,
-    densityGPerMl: null,
-    pieceG: null,
-    shelfLifeDays: null,
-    allergens: [],
-    inHouse: false,
-    stocked: true,
-    pour: "jigger",
-    serviceLevel: null,
-    par: null,
-    parReason: "",
-    note: "",
-    ...facts,
-  };
+  return newItem({ category: "other", ...facts });
 }
 
 /** A book of a bar that has nothing yet. Its clock is that of UTC, its day ends at 04:00. */

@@ -5,29 +5,12 @@ import { Cut, Drink, PrepVersion, SpecLine } from "#engine/specs/spec.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { Item, Pack } from "#engine/stock/item.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
+import { newItem } from "#engine/stock/new-item.ts";
 import { anEmptyBook } from "#tests/support/hand-bar.ts";
 
 /** An item with what most have; the test names the rest. */
 export function item(name: string, over: Partial<Item> = {}): Item {
-  return Item.parse({
-    name,
-    category: "spirit",
-    base: "ml",
-    abv: null,
-    brix: null,
-    densityGPerMl: null,
-    pieceG: null,
-    shelfLifeDays: null,
-    allergens: [],
-    inHouse: false,
-    stocked: true,
-    pour: "jigger",
-    serviceLevel: null,
-    par: null,
-    parReason: "",
-    note: "",
-    ...over,
-  });
+  return Item.parse(newItem({ name, category: "spirit", base: "ml", ...over }));
 }
 
 export function pack(of: string, amount: number, over: Partial<Pack> = {}): Pack {

@@ -1,4 +1,5 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
+import { newItem } from "#engine/stock/new-item.ts";
 import { answerOf, server } from "../api.ts";
 import type { SheetItem } from "./sheet.ts";
 
@@ -34,22 +35,7 @@ export function blankItem({ name, category, base, size }: New): SheetItem {
 export async function addNewItem({ name, category, base, size }: New & { size: number }): Promise<void> {
   await answerOf(
     server.items.$post({
-      json: {
-        name,
-        category,
-        base,
-        abv: null,
-        brix: null,
-        densityGPerMl: null,
-        pieceG: null,
-        shelfLifeDays: null,
-        allergens: [],
-        inHouse: false,
-        stocked: true,
-        pour: "jigger",
-        serviceLevel: null,
-        note: "found while counting",
-      },
+      json: newItem({ name, category, base, note: "found while counting" }),
     }),
   );
   await answerOf(

@@ -1,4 +1,4 @@
-import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import { useQuery } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import type { Role } from "#server/people/actor.ts";
 import { answerOf, server } from "../api.ts";
@@ -10,6 +10,7 @@ import { Problems } from "../parts/Problems.tsx";
 import { OneTime } from "./OneTime.tsx";
 import { type Person, peopleQuery } from "./people-queries.ts";
 import { ROLE_WORDS, ROLES } from "./role-words.ts";
+import { useChange } from "./use-change.ts";
 
 type Handed = { name: string; link: string };
 
@@ -39,22 +40,14 @@ export function PeopleList() {
   );
 }
 
-function useChange<Typed>(change: (typed: Typed) => Promise<unknown>) {
-  const queryClient = useQueryClient();
-  return useMutation({
-    mutationFn: change,
-    onSuccess: () => queryClient.invalidateQueries({ queryKey: peopleQuery.queryKey }),
-  });
-}
-
 function PersonLine({ person, onHand }: { person: Person; onHand: (handed: Handed) => void }) {
   const { id, name, role, isActive } = person;
   const param = { id: String(id) };
-  const change = useChange((json: { role?: Role; isActive?: boolean }) =>
+  const change = useChange(peopleQuery, (json: { role?: Role; isActive?: boolean }) =>
     answerOf(server.people[":id"].$post({ param, json })),
   );
-  const signOut = useChange(() => answerOf(server.people[":id"]["sign-out"].$post({ param })));
-  const invite = useChange(async () => {
+  const signOut = useChange(peopleQuery, () => answerOf(server.people[":id"]["sign-out"].$post({ param })));
+  const invite = useChange(peopleQuery, async () => {
     const { link } = await answerOf(server.people[":id"].link.$post({ param }));
     onHand({ name, link: window.location.origin + link.path });
   });
@@ -99,7 +92,7 @@ function standingOf({ role, isActive, canSignIn, isPinStopped, sessions }: Perso
 function AddPerson({ onHand }: { onHand: (handed: Handed) => void }) {
   const [name, setName] = useState("");
   const [role, setRole] = useState<Role>("counter");
-  const add = useChange(async () => {
+  const add = useChange(peopleQuery, async () => {
     const { link } = await answerOf(server.people.$post({ json: { name, role } }));
     onHand({ name, link: window.location.origin + link.path });
     setName("");

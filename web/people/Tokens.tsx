@@ -1,4 +1,4 @@
-import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import { useQuery } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import type { Role } from "#server/people/actor.ts";
 import { answerOf, server } from "../api.ts";
@@ -10,6 +10,7 @@ import { useVenue } from "../shell/venue.tsx";
 import { OneTime } from "./OneTime.tsx";
 import { type Token, tokensQuery } from "./people-queries.ts";
 import { ROLES } from "./role-words.ts";
+import { useChange } from "./use-change.ts";
 
 const SCOPES = [
   { value: "read", label: "read" },
@@ -41,17 +42,9 @@ export function Tokens() {
   );
 }
 
-function useTokenChange<Typed>(change: (typed: Typed) => Promise<unknown>) {
-  const queryClient = useQueryClient();
-  return useMutation({
-    mutationFn: change,
-    onSuccess: () => queryClient.invalidateQueries({ queryKey: tokensQuery.queryKey }),
-  });
-}
-
 function TokenLine({ token: { id, name, role, scope, madeBy, lastUsedAt } }: { token: Token }) {
   const venue = useVenue();
-  const revoke = useTokenChange(() =>
+  const revoke = useChange(tokensQuery, () =>
     answerOf(server.tokens[":id"].revoke.$post({ param: { id: String(id) } })),
   );
   const used = lastUsedAt === null ? "never used" : `last used ${formatMoment(lastUsedAt, venue)}`;
@@ -75,7 +68,7 @@ function AddToken({ onMade }: { onMade: (token: string) => void }) {
   const [name, setName] = useState("");
   const [role, setRole] = useState<Role>("manager");
   const [scope, setScope] = useState<"read" | "write">("read");
-  const add = useTokenChange(async () => {
+  const add = useChange(tokensQuery, async () => {
     const { token } = await answerOf(server.tokens.$post({ json: { name, role, scope } }));
     onMade(token);
     setName("");
