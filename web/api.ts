@@ -1,5 +1,6 @@
 import { type ClientResponse, hc, type InferResponseType } from "hono/client";
 import type { AppType } from "#server/app.ts";
+import { say } from "./texts/say.ts";
 
 /** One thing that is wrong, in a full sentence; `field` names the input it belongs to. */
 export type Problem = { field: string; message: string };
@@ -74,7 +75,7 @@ async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<R
   throw new ProblemError(0, [
     {
       field: "",
-      message: "Ullage could not be reached. Check that it runs and that you are on its network.",
+      message: say("shell.noReach"),
     },
   ]);
 }
@@ -82,5 +83,5 @@ async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<R
 function problemsIn(body: unknown, status: number): Problem[] {
   const problems = (body as { problems?: Problem[] } | undefined)?.problems;
   if (Array.isArray(problems) && problems.length > 0) return problems;
-  return [{ field: "", message: `The server answered with status ${status} and gave no reason. Try again.` }];
+  return [{ field: "", message: say("shell.noReason", { status }) }];
 }

@@ -2,11 +2,9 @@ import { currencyDigits } from "#engine/currency.ts";
 import { unitFactor } from "#engine/measure/unit-factor.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Venue } from "#engine/venue.ts";
+import { locale } from "./texts/language.ts";
 
 // Words and numbers as people read them. Everything here is pure; the venue says units, money and zone.
-
-/** The words are English, so the numbers and dates between them are too: as the device writes English, if it does. */
-const LOCALE = globalThis.navigator?.languages?.find((language) => /^en\b/i.test(language)) ?? "en-GB";
 
 /** What a venue says about how amounts are read. */
 export type Measuring = Pick<Venue, "show" | "oz" | "houseMl">;
@@ -32,7 +30,7 @@ function digitsFor(unit: string, amount: number): number {
 
 /** A plain number. formatNumber(1234.5, 1) → "1,234.5". A true minus sign is used. */
 export function formatNumber(value: number, digits = 0): string {
-  const text = new Intl.NumberFormat(LOCALE, {
+  const text = new Intl.NumberFormat(locale, {
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
   }).format(value);
@@ -77,7 +75,7 @@ export function formatContainers(
 /** Money in major units. `whole` leaves the minor unit out where only size matters. */
 export function formatMoney(major: number, currency: string, { whole = false } = {}): string {
   const digits = whole ? 0 : currencyDigits(currency);
-  const text = new Intl.NumberFormat(LOCALE, {
+  const text = new Intl.NumberFormat(locale, {
     style: "currency",
     currency,
     currencyDisplay: "narrowSymbol",
@@ -96,12 +94,12 @@ export function formatMinor(minor: number, currency: string): string {
 export function formatShare(share: number): string {
   if (share > 0 && share < 0.01) return "<1%";
   if (share < 1 && share > 0.99) return ">99%";
-  return new Intl.NumberFormat(LOCALE, { style: "percent", maximumFractionDigits: 0 }).format(share);
+  return new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }).format(share);
 }
 
 /** A moment on the venue's clock: "Mon 23 Nov, 10:30". */
 export function formatMoment(at: string, venue: Pick<Venue, "timeZone">): string {
-  return new Intl.DateTimeFormat(LOCALE, {
+  return new Intl.DateTimeFormat(locale, {
     weekday: "short",
     day: "numeric",
     month: "short",
@@ -114,7 +112,7 @@ export function formatMoment(at: string, venue: Pick<Venue, "timeZone">): string
 
 /** The day of a moment on the venue's clock: "Mon 23 Nov". */
 export function formatDay(at: string, venue: Pick<Venue, "timeZone">): string {
-  return new Intl.DateTimeFormat(LOCALE, {
+  return new Intl.DateTimeFormat(locale, {
     weekday: "short",
     day: "numeric",
     month: "short",
@@ -144,5 +142,5 @@ export function plural(count: number, one: string, many = `${one}s`): string {
 
 /** A list in words. ["a", "b", "c"] → "a, b and c". */
 export function listWords(words: readonly string[]): string {
-  return new Intl.ListFormat(LOCALE, { type: "conjunction" }).format(words);
+  return new Intl.ListFormat(locale, { type: "conjunction" }).format(words);
 }

@@ -10,6 +10,7 @@ import { ProblemError } from "./api.ts";
 import { keepScreens } from "./offline/register.ts";
 import { router } from "./routes.tsx";
 import { applyTheme, savedTheme } from "./shell/theme.ts";
+import { loadFirstTexts } from "./texts/load.ts";
 
 applyTheme(savedTheme());
 keepScreens();
@@ -29,10 +30,12 @@ const queryClient = new QueryClient({
 
 const root = document.getElementById("root");
 if (root === null) throw new Error("index.html has no #root.");
-createRoot(root).render(
-  <StrictMode>
-    <QueryClientProvider client={queryClient}>
-      <RouterProvider router={router} />
-    </QueryClientProvider>
-  </StrictMode>,
+void loadFirstTexts().then(() =>
+  createRoot(root).render(
+    <StrictMode>
+      <QueryClientProvider client={queryClient}>
+        <RouterProvider router={router} />
+      </QueryClientProvider>
+    </StrictMode>,
+  ),
 );

@@ -2,6 +2,7 @@ import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from "
 import { NotFound } from "./shell/NotFound.tsx";
 import { RouteProblem } from "./shell/RouteProblem.tsx";
 import { Shell } from "./shell/Shell.tsx";
+import { withTexts } from "./texts/load.ts";
 
 const root = createRootRoute({ component: Shell, notFoundComponent: NotFound });
 const getParentRoute = () => root;
@@ -67,7 +68,7 @@ const routeTree = root.addChildren([
   createRoute({
     getParentRoute,
     path: "/",
-    component: lazyRouteComponent(() => import("./week/WeekPage.tsx"), "WeekPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./week/WeekPage.tsx")), "WeekPage"),
   }),
   createRoute({
     getParentRoute,
@@ -78,114 +79,132 @@ const routeTree = root.addChildren([
   createRoute({
     getParentRoute,
     path: "/sales",
-    component: lazyRouteComponent(() => import("./sales/SalesPage.tsx"), "SalesPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./sales/SalesPage.tsx")), "SalesPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/variance",
     validateSearch: periodSearch,
-    component: lazyRouteComponent(() => import("./variance/VariancePage.tsx"), "VariancePage"),
+    component: lazyRouteComponent(
+      () => withTexts(() => import("./variance/VariancePage.tsx")),
+      "VariancePage",
+    ),
   }),
   createRoute({
     getParentRoute,
     path: "/variance/$item",
     validateSearch: periodSearch,
-    component: lazyRouteComponent(() => import("./variance/VarianceItemPage.tsx"), "VarianceItemPage"),
+    component: lazyRouteComponent(
+      () => withTexts(() => import("./variance/VarianceItemPage.tsx")),
+      "VarianceItemPage",
+    ),
   }),
   createRoute({
     getParentRoute,
     path: "/report",
     validateSearch: periodSearch,
-    component: lazyRouteComponent(() => import("./report/ReportPage.tsx"), "ReportPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./report/ReportPage.tsx")), "ReportPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/order",
-    component: lazyRouteComponent(() => import("./order/OrderPage.tsx"), "OrderPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./order/OrderPage.tsx")), "OrderPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/order/pars",
-    component: lazyRouteComponent(() => import("./order/ParsPage.tsx"), "ParsPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./order/ParsPage.tsx")), "ParsPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/order/check/$order",
-    component: lazyRouteComponent(() => import("./order/OrderCheckPage.tsx"), "OrderCheckPage"),
+    component: lazyRouteComponent(
+      () => withTexts(() => import("./order/OrderCheckPage.tsx")),
+      "OrderCheckPage",
+    ),
   }),
   createRoute({
     getParentRoute,
     path: "/forecast",
-    component: lazyRouteComponent(() => import("./forecast/ForecastPage.tsx"), "ForecastPage"),
+    component: lazyRouteComponent(
+      () => withTexts(() => import("./forecast/ForecastPage.tsx")),
+      "ForecastPage",
+    ),
   }),
   createRoute({
     getParentRoute,
     path: "/plan",
-    component: lazyRouteComponent(() => import("./plan/PlanPage.tsx"), "PlanPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./plan/PlanPage.tsx")), "PlanPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/prep",
     validateSearch: prepSearch,
-    component: lazyRouteComponent(() => import("./prep/PrepPage.tsx"), "PrepPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./prep/PrepPage.tsx")), "PrepPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/prep/$prep",
     validateSearch: prepSearch,
-    component: lazyRouteComponent(() => import("./prep/BatchCardPage.tsx"), "BatchCardPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./prep/BatchCardPage.tsx")), "BatchCardPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/specs",
-    component: lazyRouteComponent(() => import("./specs/SpecsPage.tsx"), "SpecsPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./specs/SpecsPage.tsx")), "SpecsPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/specs/$name",
-    component: lazyRouteComponent(() => import("./specs/SpecPage.tsx"), "SpecPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./specs/SpecPage.tsx")), "SpecPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/stock",
-    component: lazyRouteComponent(() => import("./stock/StockPage.tsx"), "StockPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./stock/StockPage.tsx")), "StockPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/prices",
-    component: lazyRouteComponent(() => import("./prices/PriceListPage.tsx"), "PriceListPage"),
+    component: lazyRouteComponent(
+      () => withTexts(() => import("./prices/PriceListPage.tsx")),
+      "PriceListPage",
+    ),
   }),
   createRoute({
     getParentRoute,
     path: "/movements",
     validateSearch: movementSearch,
-    component: lazyRouteComponent(() => import("./movements/MovementsPage.tsx"), "MovementsPage"),
+    component: lazyRouteComponent(
+      () => withTexts(() => import("./movements/MovementsPage.tsx")),
+      "MovementsPage",
+    ),
   }),
   createRoute({
     getParentRoute,
     path: "/welcome",
-    component: lazyRouteComponent(() => import("./people/WelcomePage.tsx"), "WelcomePage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./people/WelcomePage.tsx")), "WelcomePage"),
   }),
   createRoute({
     getParentRoute,
     path: "/me",
-    component: lazyRouteComponent(() => import("./people/MePage.tsx"), "MePage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./people/MePage.tsx")), "MePage"),
   }),
   createRoute({
     getParentRoute,
     path: "/people",
-    component: lazyRouteComponent(() => import("./people/PeoplePage.tsx"), "PeoplePage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./people/PeoplePage.tsx")), "PeoplePage"),
   }),
   createRoute({
     getParentRoute,
     path: "/history",
     validateSearch: historySearch,
-    component: lazyRouteComponent(() => import("./history/HistoryPage.tsx"), "HistoryPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./history/HistoryPage.tsx")), "HistoryPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/look",
-    component: lazyRouteComponent(() => import("./look/LookPage.tsx"), "LookPage"),
+    component: lazyRouteComponent(() => withTexts(() => import("./look/LookPage.tsx")), "LookPage"),
   }),
 ]);
 

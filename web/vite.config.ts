@@ -1,6 +1,7 @@
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { offlineWorker } from "./offline/plugin.ts";
+import { texts } from "./texts/plugin.ts";
 
 const BASE = /node_modules[\\/](react|react-dom|scheduler|@tanstack)[\\/]|web[\\/]api\.ts/;
 
@@ -9,7 +10,7 @@ export default defineConfig(({ command }) => {
   if (command === "build") process.env.NODE_ENV = "production";
   return {
     root: import.meta.dirname,
-    plugins: [react(), offlineWorker()],
+    plugins: [react(), texts(), offlineWorker()],
     resolve: { conditions: ["ullage-source", "module", "browser", "development|production"] },
     build: {
       outDir: "../dist/web",

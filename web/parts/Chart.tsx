@@ -1,5 +1,6 @@
 import "./chart.css";
 import { type ReactNode, useEffect, useRef, useState } from "react";
+import { say } from "../texts/say.ts";
 
 type PlotModule = typeof import("@observablehq/plot");
 export type PlotOptions = import("@observablehq/plot").PlotOptions;
@@ -40,7 +41,7 @@ export function Chart({ caption, draw, table }: Props) {
       <div ref={frame} className="chart-frame" />
       {table === undefined ? null : (
         <details className="no-print">
-          <summary>The same as a table</summary>
+          <summary>{say("parts.asTable")}</summary>
           {table}
         </details>
       )}

@@ -10,6 +10,7 @@ import {
   Text,
   Button as TriggerButton,
 } from "react-aria-components";
+import { say } from "../texts/say.ts";
 
 export type Choice = {
   value: string;
@@ -51,8 +52,8 @@ export function Combobox({
     >
       <Label className="field-label">{label}</Label>
       <div className="combobox-input">
-        <Input placeholder={placeholder ?? "Type part of the name"} />
-        <TriggerButton className="combobox-open" aria-label="Show all">
+        <Input placeholder={placeholder ?? say("parts.typePart")} />
+        <TriggerButton className="combobox-open" aria-label={say("parts.showAll")}>
           ▾
         </TriggerButton>
       </div>
@@ -64,7 +65,7 @@ export function Combobox({
       <FieldError className="field-more field-error">{error}</FieldError>
       <Popover className="combobox-list">
         <ListBox<Choice & { id: string }>
-          renderEmptyState={() => <p className="combobox-none">Nothing of that name</p>}
+          renderEmptyState={() => <p className="combobox-none">{say("parts.nothingNamed")}</p>}
         >
           {(choice) => (
             <ListBoxItem className="combobox-choice" textValue={choice.value}>

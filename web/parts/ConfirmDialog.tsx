@@ -1,5 +1,6 @@
 import "./confirm-dialog.css";
 import { type ReactNode, useEffect, useId, useRef } from "react";
+import { say } from "../texts/say.ts";
 import { Button } from "./Button.tsx";
 
 type Props = {
@@ -26,7 +27,7 @@ export function ConfirmDialog({ isOpen, title, act, isBusy = false, onConfirm, o
       <h2 id={titleId}>{title}</h2>
       {isOpen ? children : null}
       <div className="confirm-acts">
-        <Button onClick={onCancel}>Not yet</Button>
+        <Button onClick={onCancel}>{say("parts.notYet")}</Button>
         <Button kind="main" onClick={onConfirm} disabled={isBusy}>
           {act}
         </Button>

@@ -1,5 +1,6 @@
 import "./data-table.css";
 import { type ReactNode, useId, useState } from "react";
+import { say } from "../texts/say.ts";
 import { TableHead } from "./TableHead.tsx";
 import { TableTools } from "./TableTools.tsx";
 import type { Column } from "./table-column.ts";
@@ -57,7 +58,7 @@ export function DataTable<Row>(props: Props<Row>) {
         </tbody>
         {totals === undefined ? null : <TableTotals columns={columns} totals={totals} />}
       </table>
-      {shown.length === 0 ? <p className="soft">No row has “{typed}”.</p> : null}
+      {shown.length === 0 ? <p className="soft">{say("parts.noRow", { typed })}</p> : null}
     </div>
   );
 }

@@ -2,6 +2,7 @@ import "./level-line.css";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import { formatAmount } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { levelLineScale } from "./level-line-scale.ts";
 
 type Props = {
@@ -28,10 +29,12 @@ export function LevelLine({ onHand, sd = null, par = null, expectedUse = null, o
   const x = levelLineScale({ onHand, sd, par, expectedUse, onOrder, width: WIDTH });
   const amount = (value: number) => formatAmount(value, base, venue);
   const words = [
-    `${amount(onHand)} on hand${sd === null || sd === 0 ? "" : `, give or take ${amount(sd)}`}`,
-    ...(onOrder > 0 ? [`${amount(onOrder)} on order`] : []),
-    ...(expectedUse === null ? [] : [`${amount(expectedUse)} likely used over the days to cover`]),
-    ...(par === null ? ["no par"] : [`par ${amount(par)}`]),
+    sd === null || sd === 0
+      ? say("parts.onHand", { amount: amount(onHand) })
+      : say("parts.onHandAbout", { amount: amount(onHand), sd: amount(sd) }),
+    ...(onOrder > 0 ? [say("parts.onOrder", { amount: amount(onOrder) })] : []),
+    ...(expectedUse === null ? [] : [say("parts.likelyUsed", { amount: amount(expectedUse) })]),
+    ...(par === null ? [say("parts.noPar")] : [say("parts.par", { amount: amount(par) })]),
   ].join("; ");
   const left = expectedUse === null ? onHand : Math.max(0, onHand - expectedUse);
   return (

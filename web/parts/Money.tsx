@@ -1,5 +1,6 @@
 import { formatMoney } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 type Props = {
   /** Major units; null is "no price". */
@@ -10,6 +11,6 @@ type Props = {
 
 export function Money({ amount, whole = false }: Props) {
   const { currency } = useVenue();
-  if (amount === null) return <span className="soft">no price</span>;
+  if (amount === null) return <span className="soft">{say("parts.noPrice")}</span>;
   return <span className="number">{formatMoney(amount, currency, { whole })}</span>;
 }

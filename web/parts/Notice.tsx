@@ -1,5 +1,6 @@
 import "./notice.css";
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useState } from "react";
+import { say } from "../texts/say.ts";
 import { Button } from "./Button.tsx";
 
 export type NoticeText = {
@@ -47,11 +48,11 @@ function Notice({ notice: { text, undo }, onClose }: { notice: NoticeText; onClo
             onClose();
           }}
         >
-          Undo
+          {say("parts.undo")}
         </Button>
       )}
       <Button kind="quiet" onClick={onClose}>
-        Close
+        {say("parts.close")}
       </Button>
     </div>
   );

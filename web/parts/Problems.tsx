@@ -1,5 +1,6 @@
 import "./problems.css";
 import { type Problem, ProblemError } from "../api.ts";
+import { say } from "../texts/say.ts";
 import { Button } from "./Button.tsx";
 
 type Props = { error: unknown; onRetry?: () => void };
@@ -9,13 +10,13 @@ export function Problems({ error, onRetry }: Props) {
   if (error === null || error === undefined) return null;
   return (
     <div className="problems" role="alert">
-      <p className="problems-head">This did not work</p>
+      <p className="problems-head">{say("parts.didNotWork")}</p>
       <ul>
         {problemsOf(error).map(({ field, message }) => (
           <li key={`${field} ${message}`}>{message}</li>
         ))}
       </ul>
-      {onRetry === undefined ? null : <Button onClick={onRetry}>Try again</Button>}
+      {onRetry === undefined ? null : <Button onClick={onRetry}>{say("parts.tryAgain")}</Button>}
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
 import { formatContainers, formatSigned } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 type Props = {
   /** In base units; null is "not known". */
@@ -16,7 +17,7 @@ type Props = {
 /** An amount as this venue reads it: 71.0 oz, 2100 ml, 210 cl, or 2.4 × 700 ml. */
 export function Quantity({ amount, base, signed = false, containerSize = null, packName = null }: Props) {
   const venue = useVenue();
-  if (amount === null) return <span className="soft">not known</span>;
+  if (amount === null) return <span className="soft">{say("parts.notKnown")}</span>;
   const text = signed
     ? formatSigned(amount, base, venue)
     : formatContainers(amount, { base, containerSize, packName }, venue);

@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from "react";
-import { plural } from "../format.ts";
+import { say } from "../texts/say.ts";
 import { Button } from "./Button.tsx";
 import { Field, Select } from "./Field.tsx";
 import { saveCsv } from "./save-file.ts";
@@ -25,7 +25,7 @@ export function TableTools<Row>(props: Props<Row>) {
   return (
     <div className="table-tools no-print">
       <Field
-        label="Filter"
+        label={say("parts.filter")}
         type="search"
         value={typed}
         autoComplete="off"
@@ -33,7 +33,7 @@ export function TableTools<Row>(props: Props<Row>) {
       />
       {filters}
       <Select
-        label="Order by"
+        label={say("parts.orderBy")}
         className="only-phone"
         value={sort === null ? "" : `${sort.key} ${sort.isDescending ? "down" : "up"}`}
         options={sortChoices(columns)}
@@ -41,8 +41,8 @@ export function TableTools<Row>(props: Props<Row>) {
       />
       <span className="table-count" role="status">
         {rows.length === rowsInAll
-          ? plural(rowsInAll, "row")
-          : `${rows.length} of ${plural(rowsInAll, "row")}`}
+          ? say("parts.rows", { count: rowsInAll })
+          : say("parts.rowsOf", { shown: rows.length, count: rowsInAll })}
       </span>
       <CopyButton text={() => tabText(fileRows(columns, rows))} />
       <Button onClick={() => void saveCsv(fileName, fileRows(columns, rows))}>CSV</Button>
@@ -51,25 +51,25 @@ export function TableTools<Row>(props: Props<Row>) {
 }
 
 /** Copies a text and says so on itself. */
-export function CopyButton({ text, label = "Copy" }: { text: () => string; label?: string }) {
+export function CopyButton({ text, label = say("parts.copy") }: { text: () => string; label?: string }) {
   const [isCopied, setCopied] = useState(false);
   const copy = async () => {
     await navigator.clipboard.writeText(text());
     setCopied(true);
     setTimeout(() => setCopied(false), 2500);
   };
-  return <Button onClick={() => void copy()}>{isCopied ? "Copied" : label}</Button>;
+  return <Button onClick={() => void copy()}>{isCopied ? say("parts.copied") : label}</Button>;
 }
 
 function sortChoices<Row>(columns: readonly Column<Row>[]) {
   const sortable = columns.filter(({ isDrawn, isFileOnly }) => !isDrawn && !isFileOnly);
   return [
-    { value: "", label: "as it stands" },
+    { value: "", label: say("parts.asItStands") },
     ...sortable.flatMap(({ key, head, kind }) =>
       kind === "number"
         ? [
-            { value: `${key} down`, label: `${head}, largest first` },
-            { value: `${key} up`, label: `${head}, smallest first` },
+            { value: `${key} down`, label: say("parts.largestFirst", { head }) },
+            { value: `${key} up`, label: say("parts.smallestFirst", { head }) },
           ]
         : [{ value: `${key} up`, label: head }],
     ),

@@ -1,7 +1,6 @@
 import "./verdict.css";
 import type { Verdict as VerdictName } from "#engine/variance/verdict.ts";
-
-const WORDS: Record<VerdictName, string> = { chase: "Chase", watch: "Watch", quiet: "Quiet" };
+import { say } from "../texts/say.ts";
 
 /** The verdict of a variance in a word and a shape: full for chase, half for watch, empty for quiet. */
 export function Verdict({ verdict }: { verdict: VerdictName }) {
@@ -11,7 +10,7 @@ export function Verdict({ verdict }: { verdict: VerdictName }) {
         <path className="verdict-fill" d={FILLS[verdict]} />
         <path className="verdict-edge" d="M8 1.5 14.5 8 8 14.5 1.5 8z" />
       </svg>
-      {WORDS[verdict]}
+      {say(`parts.${verdict}`)}
     </span>
   );
 }

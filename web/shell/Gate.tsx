@@ -6,11 +6,13 @@ import { Busy } from "../parts/Busy.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { askSignIn, onSignIn, signInQuery, useSignIn } from "../people/signed-in.ts";
 import { lastSeenVenue, venueQuery } from "../queries.ts";
+import { withTexts } from "../texts/load.ts";
+import { say, sayWith } from "../texts/say.ts";
 import { VenueProvider } from "./venue.tsx";
 
 /** Needed once in a bar's life, or once a shift, so no other visit loads them. */
 const FirstSteps = lazyRouteComponent(() => import("./FirstSteps.tsx"), "FirstSteps");
-const SignIn = lazyRouteComponent(() => import("../people/SignIn.tsx"), "SignIn");
+const SignIn = lazyRouteComponent(() => withTexts(() => import("../people/SignIn.tsx")), "SignIn");
 
 /**
  * Lets whoever is signed in through to the screens. When a session ends meanwhile the screen stays as it is behind the
@@ -39,7 +41,7 @@ export function Gate() {
   if (path === "/welcome") return <Outlet />;
   if (state === undefined) {
     return error === null ? (
-      <Busy what="Opening the book" />
+      <Busy what={say("shell.opening")} />
     ) : (
       <Problems error={error} onRetry={() => void refetch()} />
     );
@@ -51,7 +53,7 @@ export function Gate() {
     <>
       {countsOn ? <SignedOutLine /> : null}
       {isOut && !countsOn ? (
-        <Suspense fallback={<Busy what="Opening the door" />}>
+        <Suspense fallback={<Busy what={say("shell.door")} />}>
           <SignIn state={state} />
         </Suspense>
       ) : null}
@@ -67,10 +69,13 @@ export function Gate() {
 function SignedOutLine() {
   return (
     <p className="signed-out" role="status">
-      You are signed out. Count on: it is kept on this device.{" "}
-      <button type="button" onClick={askSignIn}>
-        Sign in to send
-      </button>
+      {sayWith("shell.signedOut", {
+        signIn: (
+          <button type="button" onClick={askSignIn}>
+            {say("shell.signInToSend")}
+          </button>
+        ),
+      })}
     </p>
   );
 }
@@ -88,5 +93,5 @@ function VenueGate() {
   }
   if (error instanceof ProblemError && [404, 422].includes(error.status)) return <FirstSteps />;
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
-  return <Busy what="Opening the book" />;
+  return <Busy what={say("shell.opening")} />;
 }

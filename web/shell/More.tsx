@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import { useId, useRef } from "react";
+import { say } from "../texts/say.ts";
 import { useDestinations } from "./nav.ts";
 import { ShellIcon } from "./ShellIcon.tsx";
 import { ThemeSwitch } from "./ThemeSwitch.tsx";
@@ -12,16 +13,16 @@ export function More() {
     <>
       <button type="button" className="more" popoverTarget={listId}>
         <ShellIcon name="more" />
-        More
+        {say("shell.more")}
       </button>
       <ul ref={list} id={listId} className="more-list" popover="auto">
         {useDestinations()
           .filter(({ onPhone }) => !onPhone)
-          .map(({ to, label, icon }) => (
+          .map(({ to, name }) => (
             <li key={to}>
               <Link to={to} onClick={() => list.current?.hidePopover()}>
-                <ShellIcon name={icon} />
-                {label}
+                <ShellIcon name={name} />
+                {say(`shell.${name}`)}
               </Link>
             </li>
           ))}

@@ -1,11 +1,12 @@
 import { Link } from "@tanstack/react-router";
 import { Page } from "../parts/Page.tsx";
+import { say } from "../texts/say.ts";
 
 export function NotFound() {
   return (
-    <Page title="No such page" next="The address leads nowhere in this book.">
+    <Page title={say("shell.noPage")} next={say("shell.noPageNext")}>
       <p>
-        <Link to="/">Go to this week</Link>
+        <Link to="/">{say("shell.toWeek")}</Link>
       </p>
     </Page>
   );

@@ -4,6 +4,7 @@ import { Link } from "@tanstack/react-router";
 import { NoticeProvider } from "../parts/Notice.tsx";
 import { useSignedIn } from "../people/signed-in.ts";
 import { venueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 import { Gate } from "./Gate.tsx";
 import { More } from "./More.tsx";
 import { useDestinations } from "./nav.ts";
@@ -17,7 +18,7 @@ export function Shell() {
   return (
     <NoticeProvider>
       <a className="skip-link" href="#main">
-        Skip to the page
+        {say("shell.skip")}
       </a>
       <header className="shell-bar">
         <Link to="/" className="shell-name">
@@ -26,8 +27,8 @@ export function Shell() {
         </Link>
         <TopLinks />
         {actor === null ? null : (
-          <Link to="/me" className="shell-me" aria-label={`Signed in as ${actor.name}`}>
-            {actor.via === "demo" ? "Demo" : actor.name}
+          <Link to="/me" className="shell-me" aria-label={say("shell.signedInAs", { name: actor.name })}>
+            {actor.via === "demo" ? say("shell.demo") : actor.name}
           </Link>
         )}
         <ThemeSwitch />
@@ -42,12 +43,12 @@ export function Shell() {
 
 function TopLinks() {
   return (
-    <nav className="shell-top" aria-label="Screens">
+    <nav className="shell-top" aria-label={say("shell.screens")}>
       <ul>
-        {useDestinations().map(({ to, label }) => (
+        {useDestinations().map(({ to, name }) => (
           <li key={to}>
             <Link to={to} activeOptions={{ exact: to === "/" }}>
-              {label}
+              {say(`shell.${name}`)}
             </Link>
           </li>
         ))}
@@ -58,15 +59,15 @@ function TopLinks() {
 
 function BottomBar() {
   return (
-    <nav className="shell-nav" aria-label="Screens">
+    <nav className="shell-nav" aria-label={say("shell.screens")}>
       <ul>
         {useDestinations()
           .filter(({ onPhone }) => onPhone)
-          .map(({ to, label, icon }) => (
+          .map(({ to, name }) => (
             <li key={to}>
               <Link to={to} activeOptions={{ exact: to === "/" }}>
-                <ShellIcon name={icon} />
-                {label}
+                <ShellIcon name={name} />
+                {say(`shell.${name}`)}
               </Link>
             </li>
           ))}

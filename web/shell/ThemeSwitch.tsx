@@ -1,9 +1,10 @@
 import { useState } from "react";
+import { say } from "../texts/say.ts";
 import { ShellIcon } from "./ShellIcon.tsx";
 import { savedTheme, saveTheme, type Theme } from "./theme.ts";
 
 const NEXT: Record<Theme, Theme> = { system: "light", light: "dark", dark: "system" };
-const WORDS: Record<Theme, string> = { system: "as the device", light: "paper", dark: "dim bar" };
+const WORDS = { system: "shell.lookSystem", light: "shell.lookLight", dark: "shell.lookDark" } as const;
 
 /** Steps through the three looks; its name says which one is on. */
 export function ThemeSwitch() {
@@ -16,7 +17,7 @@ export function ThemeSwitch() {
   return (
     <button type="button" className="theme-switch" onClick={step}>
       <ShellIcon name={theme} size={20} />
-      <span className="theme-words">Look: {WORDS[theme]}</span>
+      <span className="theme-words">{say("shell.look", { theme: say(WORDS[theme]) })}</span>
     </button>
   );
 }

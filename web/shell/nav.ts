@@ -4,8 +4,8 @@ import type { ShellIconName } from "./icons.tsx";
 
 export type Destination = {
   to: string;
-  label: string;
-  icon: ShellIconName;
+  /** Of its drawing and of its text. */
+  name: Exclude<ShellIconName, "more" | "system" | "light" | "dark">;
   onPhone: boolean;
   /** What it takes to see it. */
   needs?: Power;
@@ -13,19 +13,19 @@ export type Destination = {
 
 /** The screens in the order of a bar's week; five of them stay in reach of the thumb. */
 const DESTINATIONS: readonly Destination[] = [
-  { to: "/", label: "This week", icon: "week", onPhone: true },
-  { to: "/count", label: "Count", icon: "count", onPhone: true, needs: "count" },
-  { to: "/sales", label: "Sales", icon: "sales", onPhone: false, needs: "runBar" },
-  { to: "/variance", label: "Variance", icon: "variance", onPhone: true, needs: "seeCosts" },
-  { to: "/report", label: "Owner’s report", icon: "report", onPhone: false, needs: "seeCosts" },
-  { to: "/order", label: "Order", icon: "order", onPhone: true, needs: "runBar" },
-  { to: "/prep", label: "Prep", icon: "prep", onPhone: true },
-  { to: "/forecast", label: "Forecast", icon: "forecast", onPhone: false },
-  { to: "/plan", label: "What if", icon: "plan", onPhone: false, needs: "seeCosts" },
-  { to: "/specs", label: "Specs", icon: "specs", onPhone: false },
-  { to: "/stock", label: "Stock", icon: "stock", onPhone: false },
-  { to: "/movements", label: "Deliveries & losses", icon: "movements", onPhone: false },
-  { to: "/history", label: "History", icon: "history", onPhone: false, needs: "runBar" },
+  { to: "/", name: "week", onPhone: true },
+  { to: "/count", name: "count", onPhone: true, needs: "count" },
+  { to: "/sales", name: "sales", onPhone: false, needs: "runBar" },
+  { to: "/variance", name: "variance", onPhone: true, needs: "seeCosts" },
+  { to: "/report", name: "report", onPhone: false, needs: "seeCosts" },
+  { to: "/order", name: "order", onPhone: true, needs: "runBar" },
+  { to: "/prep", name: "prep", onPhone: true },
+  { to: "/forecast", name: "forecast", onPhone: false },
+  { to: "/plan", name: "plan", onPhone: false, needs: "seeCosts" },
+  { to: "/specs", name: "specs", onPhone: false },
+  { to: "/stock", name: "stock", onPhone: false },
+  { to: "/movements", name: "movements", onPhone: false },
+  { to: "/history", name: "history", onPhone: false, needs: "runBar" },
 ];
 
 /** Those that whoever is signed in may go to; none before anybody is. */

@@ -1,0 +1,82 @@
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import { parse, type Token } from "@messageformat/parser";
+import { describe, expect, it } from "vitest";
+import { type Messages, readMessages } from "../../web/texts/compile.ts";
+import { LANGUAGES } from "../../web/texts/language.ts";
+import { readScreen, screenFiles } from "../support/screen-words.ts";
+
+const english = readMessages("en");
+const others = Object.keys(LANGUAGES).filter((language) => language !== "en");
+
+/** Every message of a catalogue by its name. */
+function byId(messages: Messages): Map<string, string> {
+  const all = Object.entries(messages).map(([file, texts]) =>
+    Object.entries(texts).map(([key, text]) => [`${file}.${key}`, text] as const),
+  );
+  return new Map(all.flat());
+}
+
+/** The places of a message that values go into. */
+function placesOf(message: string): string[] {
+  const names = new Set<string>();
+  const visit = (tokens: readonly Token[]) => {
+    for (const token of tokens) {
+      if ("arg" in token) names.add(token.arg);
+      if ("cases" in token) for (const { tokens: inner } of token.cases) visit(inner);
+    }
+  };
+  visit(parse(message));
+  return [...names].sort();
+}
+
+const ids = byId(english);
+const screens = screenFiles().map((file) => ({ file, ...readScreen(file) }));
+
+describe("the catalogue", () => {
+  it("is a folder for each language that can be chosen", () => {
+    const folders = readdirSync(join(import.meta.dirname, "../../web/texts"), { withFileTypes: true });
+    const names = folders.filter((entry) => entry.isDirectory()).map(({ name }) => name);
+    expect(names.sort()).toEqual(Object.keys(LANGUAGES).sort());
+  });
+
+  it.each(others)("has in %s the same texts with the same places", (language) => {
+    const translated = byId(readMessages(language));
+    expect([...translated.keys()].sort()).toEqual([...ids.keys()].sort());
+    for (const [id, message] of translated) {
+      expect(message.trim(), id).not.toBe("");
+      expect([id, placesOf(message)]).toEqual([id, placesOf(ids.get(id) ?? "")]);
+    }
+  });
+});
+
+describe("the screens", () => {
+  it("say only what the catalogue has, with all that its places need", () => {
+    for (const { file, line, id, values } of screens.flatMap(({ said }) => said)) {
+      const named = typeof id === "string" ? [id] : [...ids.keys()].filter((one) => id.test(one));
+      expect(named.length, `${file}:${line} ${id}`).toBeGreaterThan(0);
+      for (const one of named) {
+        const message = ids.get(one);
+        expect(message, `${file}:${line} ${one}`).toBeDefined();
+        const places = placesOf(message ?? "");
+        // Values put together elsewhere cannot be seen here.
+        if (values !== null && typeof id === "string") {
+          expect([file, line, one, [...values].sort()]).toEqual([file, line, one, places]);
+        }
+      }
+    }
+  });
+
+  it("say nothing while their modules are read: the texts may not be there yet", () => {
+    expect(screens.flatMap(({ said }) => said).filter(({ isAtTop }) => isAtTop)).toEqual([]);
+  });
+
+  it("use every text of the catalogue", () => {
+    const literals = new Set(screens.flatMap((screen) => [...screen.literals]));
+    const patterns = screens
+      .flatMap(({ said }) => said.map(({ id }) => id))
+      .filter((id) => id instanceof RegExp);
+    const unused = [...ids.keys()].filter((id) => !literals.has(id) && !patterns.some((one) => one.test(id)));
+    expect(unused).toEqual([]);
+  });
+});
