@@ -6,7 +6,13 @@ import type { Db } from "#db/open.ts";
 import { ledgerState } from "#db/schema/venue.ts";
 import { clearBook, insertBook, readStoredBook } from "#db/stored/book.ts";
 import { storedTexts } from "#db/stored/sale-blocks.ts";
-import { clearSales, countingLinesOfImport, insertImport, type SalesFileRead } from "#db/stored/sales.ts";
+import {
+  clearSales,
+  countingLinesOfImport,
+  type DayChange,
+  insertImport,
+  type SalesFileRead,
+} from "#db/stored/sales.ts";
 import { type Doing, inTransaction, momentOf } from "#db/stored/transaction.ts";
 import type { Book } from "#engine/book.ts";
 import { currencyDigits } from "#engine/currency.ts";
@@ -20,22 +26,23 @@ export async function loadBook(db: Db): Promise<Book | undefined> {
 
 /**
  * Puts a book and its sales in place of all that the database holds, its history included, in one transaction: when it
- * throws, nothing has changed. Throws ClosedPastError while weeks are closed.
+ * throws, nothing has changed. Gives what each sales file did to its days, in the order given. Throws ClosedPastError while
+ * weeks are closed.
  */
 export async function replaceBook(
   db: Db,
   book: Book,
   sales: readonly SalesFileRead[],
   { now, by }: Doing,
-): Promise<void> {
-  inTransaction(db, () => {
+): Promise<DayChange[][]> {
+  return inTransaction(db, () => {
     db.orm.update(ledgerState).set({ isReplacing: true }).run();
     clearSales(db);
     clearBook(db);
     insertBook(db, book, { enteredAt: momentOf({ now }), enteredBy: by });
-    for (const read of sales) insertImport(db, read, { now, by });
+    const changes = sales.map((read) => insertImport(db, read, { now, by }).changes);
     db.orm.update(ledgerState).set({ isReplacing: false }).run();
-    return { result: undefined, told: tellLoad(book, sales, now) };
+    return { result: changes, told: tellLoad(book, sales, now) };
   });
 }
 

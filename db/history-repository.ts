@@ -1,9 +1,10 @@
 import { ConflictError, NotFoundError } from "#db/errors.ts";
 import type { ActName, Mend, Subject } from "#db/history/acts.ts";
 import { lastLoad } from "#db/history/later-act.ts";
-import { undoMend } from "#db/history/undo.ts";
+import { planUndo, undoMend } from "#db/history/undo.ts";
 import type { Db } from "#db/open.ts";
-import { type Doing, inTransaction, momentOf } from "#db/stored/transaction.ts";
+import { linesIn } from "#db/stored/import-undone.ts";
+import { type Doing, inTransaction, momentOf, readingAlone } from "#db/stored/transaction.ts";
 import { foldName } from "#engine/name.ts";
 import type { Instant } from "#engine/time.ts";
 
@@ -98,8 +99,13 @@ export async function undoAct(
   seq: number,
   { reason = "", ...doing }: Doing & { reason?: string },
 ): Promise<{ seq: number; summary: string }> {
+  // A million lines are gone through before anything is locked, so that whoever counts meanwhile does not wait for it.
+  const plan = readingAlone(db, () => {
+    const mend = storedAct(db, seq)?.mend ?? null;
+    return mend === null ? undefined : planUndo(db, JSON.parse(mend) as Mend);
+  });
   return inTransaction(db, () => {
-    const stored = db.sqlite.prepare(`${SELECT} where h.seq = ?`).get(seq) as StoredAct | undefined;
+    const stored = storedAct(db, seq);
     if (stored === undefined) throw new NotFoundError(`The history has no act ${seq}.`);
     const [act] = asActs(db, [stored]);
     const [first, ...others] = act?.subjects ?? [];
@@ -113,7 +119,7 @@ export async function undoAct(
       after,
       mend: back = null,
       touches,
-    } = undoMend(db, { seq, summary: act.summary, mend }, { ...doing, reason: why });
+    } = undoMend(db, { seq, summary: act.summary, mend }, { ...doing, reason: why }, plan);
     const told = {
       act: "undone" as const,
       subjects: [first, ...others] as const,
@@ -128,6 +134,17 @@ export async function undoAct(
     };
     return { result: { seq: nextSeq(db), summary }, told };
   });
+}
+
+function storedAct({ sqlite }: Db, seq: number): StoredAct | undefined {
+  return sqlite.prepare(`${SELECT} where h.seq = ?`).get(seq) as StoredAct | undefined;
+}
+
+/** How many sales lines undoing an act turns, so that whoever serves others can tell a long undoing; 0 for what is no import. */
+export async function linesTurnedBy(db: Db, seq: number): Promise<number> {
+  const mend = storedAct(db, seq)?.mend ?? null;
+  const { importId } = (mend === null ? {} : JSON.parse(mend)) as { importId?: number };
+  return importId === undefined ? 0 : linesIn(db, importId);
 }
 
 function refuseUndo(act: Act, hasNoMend: boolean): void {

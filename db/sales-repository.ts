@@ -2,7 +2,7 @@ import { NotFoundError } from "#db/errors.ts";
 import type { Told } from "#db/history/acts.ts";
 import { dayTouches, refuseInClosedPast } from "#db/history/past.ts";
 import type { Db } from "#db/open.ts";
-import { changedOf, daysWords, importWords, setUndone } from "#db/stored/import-undone.ts";
+import { changedOf, daysWords, importWords, linesIn, planTurn, setUndone } from "#db/stored/import-undone.ts";
 import { storedTexts } from "#db/stored/sale-blocks.ts";
 import {
   type DayChange,
@@ -15,7 +15,7 @@ import {
   type SalesFileRead,
   type SameImport,
 } from "#db/stored/sales.ts";
-import { type Doing, inTransaction, momentOf } from "#db/stored/transaction.ts";
+import { type Doing, inTransaction, momentOf, readingAlone } from "#db/stored/transaction.ts";
 import { NOTHING } from "#engine/sales/packed/day-columns.ts";
 import { linesOf } from "#engine/sales/packed/packed-sales.ts";
 import { type DayTally, unpackTally } from "#engine/sales/packed/tally.ts";
@@ -79,11 +79,6 @@ export async function importInDetail(
   });
 }
 
-/** Reads the sales as they are at one moment, whatever others write meanwhile. */
-function readingAlone<T>(db: Db, read: () => T): T {
-  return db.sqlite.transaction(read).deferred();
-}
-
 /** What `importSales` would bring; nothing is written. */
 export async function previewImport(
   db: Db,
@@ -131,8 +126,9 @@ export async function undoImport(
   importId: number,
   { now, by }: Doing,
 ): Promise<{ daysTouched: BusinessDate[] }> {
+  const plan = readingAlone(db, () => planTurn(db, { importId, isUndone: true }));
   return inTransaction(db, () => {
-    const { file, days } = setUndone(db, importId, { now, by });
+    const { file, days } = setUndone(db, importId, { now, by }, plan);
     const told: Told = {
       act: "import undone",
       subjects: [{ kind: "import", name: file }],
@@ -143,6 +139,11 @@ export async function undoImport(
     };
     return { result: { daysTouched: days.map(({ businessDate }) => businessDate) }, told };
   });
+}
+
+/** How many lines an import has, whether it holds or not; 0 where there is none. */
+export async function sizeOfImport(db: Db, importId: number): Promise<number> {
+  return linesIn(db, importId);
 }
 
 /** A million lines are one act, told by how many they are. */

@@ -103,9 +103,19 @@ export async function listEntries<Kind extends EntryKind>(
   { from = "", to = "9999" }: Between = {},
 ): Promise<CurrentEntry<EntryFacts[Kind]>[]> {
   const entries = storeOf(kind).load(db, loadRegisters(db));
-  return currentEntries(entries)
-    .filter(({ fact }) => fact.at >= from && fact.at < to)
-    .sort((a, b) => (a.fact.at < b.fact.at ? -1 : a.fact.at > b.fact.at ? 1 : a.id - b.id));
+  return byMoment(currentEntries(entries).filter(({ fact }) => fact.at >= from && fact.at < to));
+}
+
+/** The rows of one count that hold, by their moment, each with the ones it replaced; none where no count is called so. */
+export async function listCountRows(db: Db, count: string): Promise<CurrentEntry<CountRow>[]> {
+  const registers = loadRegisters(db);
+  const countId = registers.counts.find(count);
+  if (countId === undefined) return [];
+  return byMoment(currentEntries(storeOf("count").load(db, registers, countId)));
+}
+
+function byMoment<Fact extends { at: Instant }>(entries: CurrentEntry<Fact>[]): CurrentEntry<Fact>[] {
+  return entries.sort((a, b) => (a.fact.at < b.fact.at ? -1 : a.fact.at > b.fact.at ? 1 : a.id - b.id));
 }
 
 /** Entries that were taken back and still are, newest first. */

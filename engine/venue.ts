@@ -29,6 +29,8 @@ export const Venue = z.strictObject({
   country: z.string().refine(isCountry, 'a country is two capital letters of ISO 3166-1, as "PT"').optional(),
   /** State or province with holidays of its own, as ISO 3166-2 ends: "BY" in Germany. */
   region: z.string().min(1).optional(),
+  /** Whether the names of staff in till files are kept with the lines they rang; without it they are not even read. */
+  keepStaff: z.boolean().optional(),
 });
 export type Venue = z.infer<typeof Venue>;
 

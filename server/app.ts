@@ -1,6 +1,7 @@
 import { Hono } from "hono";
 import type { Db } from "#db/open.ts";
 import { apiDocument } from "#server/api-document.ts";
+import type { BackupTrouble } from "#server/backups/schedule.ts";
 import { boundedBody } from "#server/doors/body.ts";
 import { safeHeaders } from "#server/doors/headers.ts";
 import { type HostRule, ownHostOnly } from "#server/doors/host.ts";
@@ -28,6 +29,8 @@ import { stockRoutes } from "#server/routes/stock.ts";
 import { venueRoutes } from "#server/routes/venue.ts";
 import { weekRoutes } from "#server/routes/week.ts";
 import { screens } from "#server/static.ts";
+import { warningsOf } from "#server/warnings.ts";
+import { inAskedLanguage } from "#server/words/in-language.ts";
 
 export type AppDeps = {
   db: Db;
@@ -41,6 +44,8 @@ export type AppDeps = {
   hashing?: HashCost;
   /** By which names it answers; left out, by those of this machine alone. */
   host?: HostRule;
+  /** What is wrong with scheduled backups; null while nothing is. */
+  backupTrouble?: () => BackupTrouble | null;
 };
 
 const LOOPBACK: HostRule = { listensHere: true, isSecured: false, names: [] };
@@ -53,16 +58,21 @@ export function createApp({
   signIn = "required",
   hashing = STRONG,
   host = LOOPBACK,
+  backupTrouble = () => null,
 }: AppDeps) {
   const stamp = { now: () => `${now().toISOString().slice(0, 19)}Z` };
   const app = new Hono();
   app.use(safeHeaders());
   app.use(ownHostOnly(host));
+  app.use("/api/*", inAskedLanguage());
   const door = openDoor({ db, now, hashing });
   app.use("/api/*", guard(door, signIn === "required" ? null : signIn.openAs));
   app.use("/api/*", boundedBody());
   const api = app
-    .route("/api", weekRoutes(db))
+    .route(
+      "/api",
+      weekRoutes(db, () => warningsOf(db, now(), backupTrouble())),
+    )
     .route("/api/sign-in", signInRoutes(door))
     .route("/api", peopleRoutes(door))
     .route("/api/venue", venueRoutes(db))

@@ -30,6 +30,15 @@ export function readCount(text: string, name: string): number {
   return value;
 }
 
+/** A figure within a range, with a decimal comma or point. Throws InputError naming the option. */
+export function readFigure(text: string, name: string, range: { low: number; high: number }): number {
+  const value = Number(text.trim().replace(",", "."));
+  if (text.trim() === "" || !(value >= range.low && value <= range.high)) {
+    throw new InputError(`${name}: "${text}" is no figure from ${range.low} to ${range.high}.`);
+  }
+  return value;
+}
+
 /** Money in major units as minor units. Throws InputError naming the option. */
 export function readMoneyMinor(text: string, digits: number, name: string): number {
   const value = Number(text);

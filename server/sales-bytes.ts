@@ -28,6 +28,7 @@ export function readPieces(
     clock: book.venue,
     currencyDigits: currencyDigits(book.venue.currency),
     shapes: book.salesShapes,
+    keepsStaff: book.venue.keepStaff ?? false,
     texts,
     ...(shape === undefined ? {} : { shape }),
     ...(onProgress === undefined

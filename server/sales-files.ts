@@ -33,6 +33,7 @@ export function readSalesFile(
     clock: book.venue,
     currencyDigits: currencyDigits(book.venue.currency),
     shapes: book.salesShapes,
+    keepsStaff: book.venue.keepStaff ?? false,
     ...(shape === undefined ? {} : { shape }),
   });
   if (read.question !== null) throw new SalesQuestion(read.question);

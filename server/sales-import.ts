@@ -81,10 +81,10 @@ class ReadDigest {
   #done = 0;
 
   constructor(name: string, size: number, { book, shape }: ReadHow) {
-    const { timeZone, dayEnds, currency } = book.venue;
+    const { timeZone, dayEnds, currency, keepStaff = false } = book.venue;
     const used = shape ?? shapeFor(name, book.salesShapes) ?? null;
     this.sizePart = `${size}:`;
-    this.#hash.update(JSON.stringify([READER, timeZone, dayEnds, currency, used]));
+    this.#hash.update(JSON.stringify([READER, timeZone, dayEnds, currency, keepStaff, used]));
   }
 
   /** The same source, whose bytes are taken note of where they are read in their order. */
@@ -128,6 +128,8 @@ export type ImportReport = {
   notices: string[];
   /** Business days on which the file has lines. */
   daysTouched: BusinessDate[];
+  /** Those whose earlier sums give way to the sums of this file, as `addsSums` was not asked for. */
+  sumsReplaced: BusinessDate[];
 } & Explained;
 
 export type ImportOptions = {
@@ -169,6 +171,7 @@ export async function importReading(
     refused: [...refused],
     notices: [...notices, ...dayNotices(details.changes)],
     daysTouched: details.daysTouched,
+    sumsReplaced: details.changes.filter((day) => day.sumsReplaced > 0).map((day) => day.businessDate),
     ...explainImport(world.facts, changedDays(details), details.texts, withChanges(totals, details)),
   };
 }

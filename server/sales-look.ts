@@ -40,6 +40,7 @@ export async function lookAtSales(
       clock: venue,
       currencyDigits: currencyDigits(venue.currency),
       shapes: salesShapes,
+      keepsStaff: venue.keepStaff ?? false,
       ...(shape === undefined ? {} : { shape }),
     });
   const read = await readOrAsk(db, source, how);

@@ -14,16 +14,16 @@ export type Tls = { cert: string; key: string };
 
 type Listening = { port: number; host: string; tls: Tls | null; names?: readonly string[] } & Pick<
   AppDeps,
-  "signIn"
+  "signIn" | "backupTrouble"
 >;
 
 /** Listens for requests, over HTTPS where a certificate is given. Port 0 takes any free one. Rejects when the port is taken. */
 export function startServer(
   db: Db,
-  { port, host, tls, names = [], signIn = "required" }: Listening,
+  { port, host, tls, names = [], ...deps }: Listening,
 ): Promise<RunningServer> {
   const rule = { listensHere: isThisMachine(host), isSecured: tls !== null, names };
-  const app = createApp({ db, now: () => new Date(), webFolder: webFolder(), signIn, host: rule });
+  const app = createApp({ db, now: () => new Date(), webFolder: webFolder(), host: rule, ...deps });
   const checking = { connectionsCheckingInterval: PATIENCE.checkedEveryMs };
   const secured =
     tls === null ? { serverOptions: checking } : { createServer, serverOptions: { ...tls, ...checking } };

@@ -11,7 +11,6 @@ import type { SaleGroup } from "#engine/sales/tally.ts";
 import { dividedDates } from "#engine/stock/counts.ts";
 import { addDays, type BusinessDate, type Instant } from "#engine/time.ts";
 import { holidaysOf } from "#server/holidays.ts";
-import { InputError } from "#server/input-error.ts";
 
 /** A venue's book made ready, and its sales on demand: what every report starts from. */
 export type World = {
@@ -98,11 +97,11 @@ function lastMomentOf(
   return last === "" ? null : last;
 }
 
-/** The moment to reckon from: the one given, else the last in the book. Throws InputError without either. */
+/** The moment to reckon from: the one given, else the last in the book. Throws NotFoundError without either. */
 export function momentOf(world: World, given?: Instant): Instant {
   const moment = given ?? world.lastMoment;
   if (moment === null) {
-    throw new InputError(
+    throw new NotFoundError(
       "The book has no count, sale or delivery yet, so there is no moment to reckon from. " +
         "Load one, or give the moment (order --at, forecast --as-of, prep --for).",
     );

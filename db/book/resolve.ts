@@ -2,7 +2,7 @@ import type { Refers } from "#db/book/cell.ts";
 import { type Names, type Spellings, unknownName, unknownPack } from "#db/book/names.ts";
 import type { Findings } from "#db/book/problem.ts";
 import type { Column, Row } from "#db/book/sheet.ts";
-import { type Rows, SHEET_KEYS, SHEETS } from "#db/book/sheets/all.ts";
+import { ENTRY_SHEETS, type Rows, SHEET_KEYS, SHEETS, type SheetKey } from "#db/book/sheets/all.ts";
 import { foldName } from "#engine/name.ts";
 
 /**
@@ -11,29 +11,45 @@ import { foldName } from "#engine/name.ts";
  * Afterwards `names.packs` holds the packs of each item.
  */
 export function resolveNames(rows: Rows, names: Names, findings: Findings): void {
-  for (const key of SHEET_KEYS) {
-    const { file, columns } = SHEETS[key];
-    for (const [field, column] of Object.entries(columns) as [string, Column<unknown>][]) {
-      const kind = column.cell.refers;
-      if (kind === undefined) continue;
-      for (const row of rows[key] as Row<Record<string, unknown>>[]) {
-        resolveCell(row, field, kind, names, (message) =>
-          findings.problem({ file, row: row.row, column: column.heading }, message),
-        );
-      }
-    }
-  }
+  for (const key of SHEET_KEYS) resolveSheet(key, rows, names, findings);
   collectPacks(rows, names);
-  for (const key of ["counts", "deliveries", "orders"] as const) {
-    for (const row of rows[key] as Row<{ item: string; pack: string | null }>[]) {
-      resolvePack(row, names, (message) =>
-        findings.problem({ file: SHEETS[key].file, row: row.row, column: "pack" }, message),
-      );
-    }
-  }
+  for (const key of ["counts", "deliveries", "orders"] as const) resolvePacks(key, rows, names, findings);
   spellAlike(rows.counts, "count");
   spellAlike(rows.orders, "order");
   spellAlike([...rows.areas, ...rows.counts] as Row<{ area: string }>[], "area");
+}
+
+/** The same for entries alone, the packs of each item being known. */
+export function resolveEntryNames(rows: Rows, names: Names, findings: Findings): void {
+  for (const key of ENTRY_SHEETS) resolveSheet(key, rows, names, findings);
+  for (const key of ["counts", "deliveries"] as const) resolvePacks(key, rows, names, findings);
+  spellAlike(rows.counts, "count");
+  spellAlike(rows.counts, "area");
+}
+
+function resolveSheet(key: SheetKey, rows: Rows, names: Names, findings: Findings): void {
+  const { file, columns } = SHEETS[key];
+  for (const [field, column] of Object.entries(columns) as [string, Column<unknown>][]) {
+    const kind = column.cell.refers;
+    if (kind === undefined) continue;
+    for (const row of rows[key] as Row<Record<string, unknown>>[]) {
+      resolveCell(row, field, kind, names, (message) =>
+        findings.problem({ file, row: row.row, column: column.heading }, message),
+      );
+    }
+  }
+}
+
+function resolvePacks(
+  key: "counts" | "deliveries" | "orders",
+  rows: Rows,
+  names: Names,
+  findings: Findings,
+): void {
+  const { file } = SHEETS[key];
+  for (const row of rows[key] as Row<{ item: string; pack: string | null }>[]) {
+    resolvePack(row, names, (message) => findings.problem({ file, row: row.row, column: "pack" }, message));
+  }
 }
 
 /** Takes out a cell that turned out wrong. */

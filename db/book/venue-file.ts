@@ -20,6 +20,7 @@ const KNOWN: readonly string[] = [
   "areaTemperatureC",
   "country",
   "region",
+  "keepStaff",
 ];
 
 /** Reads venue.json; what it leaves out has the stated defaults. Undefined, with the problems noted, when wrong. */

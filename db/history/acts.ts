@@ -31,6 +31,8 @@ export const ACTS = [
   "entry taken back",
   "sales imported",
   "import undone",
+  "staff names switched",
+  "staff names erased",
   "cause settled",
   "settlement taken back",
   "week closed",

@@ -2,6 +2,7 @@ import { acting } from "#db/history/acting.ts";
 import type { Mend, Subject, Told } from "#db/history/acts.ts";
 import { hashOf, headOf } from "#db/history/chain.ts";
 import type { Db } from "#db/open.ts";
+import { statement } from "#db/stored/statement.ts";
 import { foldName } from "#engine/name.ts";
 import { toInstant } from "#engine/time.ts";
 
@@ -30,8 +31,9 @@ export function appendToHistory(db: Db, told: Told): number {
     undoes: told.undoes ?? null,
     previousHash: head.hash,
   };
-  db.sqlite.prepare(INSERT).run({ ...row, hash: hashOf(row, subjects) });
-  const insert = db.sqlite.prepare(
+  statement(db, INSERT).run({ ...row, hash: hashOf(row, subjects) });
+  const insert = statement(
+    db,
     "insert into history_subjects (seq, place, kind, name, folded) values (?, ?, ?, ?, ?)",
   );
   for (const [place, { kind, name }] of subjects.entries())

@@ -68,7 +68,7 @@ const RULES: Record<string, Rule> = {
   },
   venue: {
     // How sure and how loud is how the bar judges its weeks, not what they were.
-    free: ["name", "show", "serviceLevel", "uncertainty", "thresholds", "country", "region"],
+    free: ["name", "show", "serviceLevel", "uncertainty", "thresholds", "country", "region", "keepStaff"],
     says: () => "how the venue measures",
     isPast: always,
   },

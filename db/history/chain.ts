@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import type { Db } from "#db/open.ts";
 import type { history } from "#db/schema/history.ts";
+import { statement } from "#db/stored/statement.ts";
 
 export type HistoryRow = typeof history.$inferSelect;
 export type SubjectRow = { kind: string; name: string };
@@ -24,8 +25,8 @@ export function hashOf(row: Omit<HistoryRow, "hash">, subjects: readonly Subject
 /** The last act's number and hash: whoever notes it elsewhere can tell later whether the acts up to it are as they were. */
 export type Head = { seq: number; hash: string; at: string | null };
 
-export function headOf({ sqlite }: Db): Head {
-  const last = sqlite.prepare("select seq, hash, at from history order by seq desc limit 1").get();
+export function headOf(db: Db): Head {
+  const last = statement(db, "select seq, hash, at from history order by seq desc limit 1").get();
   return (last as Head | undefined) ?? { seq: 0, hash: NO_HASH, at: null };
 }
 

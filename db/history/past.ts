@@ -1,18 +1,18 @@
 import { ClosedPastError } from "#db/errors.ts";
 import type { Told } from "#db/history/acts.ts";
 import type { Db } from "#db/open.ts";
+import { statement } from "#db/stored/statement.ts";
 import type { VenueClock } from "#engine/sales/read/clock.ts";
 import { type ClosedPast, closedProblem, isMomentClosed, type Touch } from "#engine/stock/closed-past.ts";
 import type { BusinessDate, Instant } from "#engine/time.ts";
 
 /** The closed past as it stands; undefined while nothing is closed. */
-export function closedPast({ sqlite }: Db): ClosedPast | undefined {
-  const row = sqlite
-    .prepare(
-      `select through, counts_json as counts, until from closings where reopened_at is null
+export function closedPast(db: Db): ClosedPast | undefined {
+  const row = statement(
+    db,
+    `select through, counts_json as counts, until from closings where reopened_at is null
        order by through desc, id desc limit 1`,
-    )
-    .get() as { through: BusinessDate; counts: string; until: Instant | null } | undefined;
+  ).get() as { through: BusinessDate; counts: string; until: Instant | null } | undefined;
   return row && { ...row, counts: JSON.parse(row.counts) };
 }
 

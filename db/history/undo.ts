@@ -8,7 +8,7 @@ import { undoEntries } from "#db/history/undo-entries.ts";
 import type { Db } from "#db/open.ts";
 import { readStoredBook } from "#db/stored/book.ts";
 import { refuseProblems } from "#db/stored/checked-write.ts";
-import { changedOf, setUndone } from "#db/stored/import-undone.ts";
+import { changedOf, planTurn, setUndone, type TurnPlan } from "#db/stored/import-undone.ts";
 import { type Doing, momentOf } from "#db/stored/transaction.ts";
 
 /** What undoing leaves for the history to tell; the words are those of the act that is undone. */
@@ -20,11 +20,18 @@ export type ActToUndo = { seq: number; summary: string; mend: Mend };
  * Puts things back to what they were before an act, inside a transaction. Throws ConflictError when something that came later
  * depends on it, InvalidError when the book would no longer hold together.
  */
-export function undoMend(db: Db, act: ActToUndo, doing: Doing & { reason: string }): Undone {
+export function undoMend(db: Db, act: ActToUndo, doing: Doing & { reason: string }, plan?: TurnPlan): Undone {
   const { mend } = act;
   if ("rows" in mend) return undoRows(db, act, mend.rows);
   if ("entries" in mend) return undoEntries(db, mend.entries as EntryAdded[], doing);
-  return turnImport(db, mend, doing);
+  return turnImport(db, mend, doing, plan);
+}
+
+/** What undoing an import will write, worked out beforehand by reading alone; undefined for any other act. */
+export function planUndo(db: Db, mend: Mend): TurnPlan | undefined {
+  if (!("importId" in mend)) return undefined;
+  const { importId, isUndone } = mend;
+  return planTurn(db, { importId, isUndone: !isUndone });
 }
 
 function undoRows(db: Db, act: ActToUndo, rows: readonly RowChange[]): Undone {
@@ -99,8 +106,10 @@ function turnImport(
   db: Db,
   { importId, isUndone }: { importId: number; isUndone: boolean },
   doing: Doing,
+  plan: TurnPlan | undefined,
 ): Undone {
-  const { file, days } = setUndone(db, importId, isUndone ? null : { ...doing, now: momentOf(doing) });
+  const undone = isUndone ? null : { ...doing, now: momentOf(doing) };
+  const { file, days } = setUndone(db, importId, undone, plan);
   return {
     after: { days: days.length, changed: changedOf(days).length },
     mend: { importId, isUndone: !isUndone },

@@ -1,5 +1,5 @@
 import { sql } from "drizzle-orm";
-import { check, integer, sqliteTable, text, unique, uniqueIndex } from "drizzle-orm/sqlite-core";
+import { check, index, integer, sqliteTable, text, unique, uniqueIndex } from "drizzle-orm/sqlite-core";
 import { id, instantCheck, named, notNegative, oneOfCheck, yesNo } from "#db/schema/columns.ts";
 
 /** What somebody may do, from most to least; each may do what the next one may. */
@@ -121,5 +121,23 @@ export const apiTokens = sqliteTable(
     instantCheck("api_tokens_made_at", t.madeAt),
     instantCheck("api_tokens_last_used_at", t.lastUsedAt),
     instantCheck("api_tokens_revoked_at", t.revokedAt),
+  ],
+);
+
+/** Tries to sign in that went wrong, by whose account and by which address; kept so that a restart forgives none. */
+export const signInTries = sqliteTable(
+  "sign_in_tries",
+  {
+    id: id(),
+    /** SHA-256 of whose tries are counted together: what was typed for a name may have been a password. */
+    keyHash: text("key_hash").notNull(),
+    times: integer("times").notNull(),
+    lastMs: integer("last_ms").notNull(),
+  },
+  (t) => [
+    unique("sign_in_tries_key").on(t.keyHash),
+    index("sign_in_tries_last").on(t.lastMs),
+    check("sign_in_tries_key_hash", sql`length(${t.keyHash}) = 64`),
+    notNegative("sign_in_tries_times", t.times),
   ],
 );

@@ -128,6 +128,22 @@ export const saleBlocks = sqliteTable(
   ],
 );
 
+/** Who rang lines, each name once; only while the venue keeps them. */
+export const staffNames = sqliteTable("staff_names", { id: id(), name: text("name").notNull() }, (t) => [
+  unique("staff_names_name").on(t.name),
+]);
+
+/**
+ * Who rang the lines of a block, in their order, by number in staff_names (engine/sales/packed/staff.ts). Beside the block and no
+ * part of it: whoever rang a line, it is the same line, and names can be erased without touching a sale.
+ */
+export const saleStaff = sqliteTable("sale_staff", {
+  blockId: integer("block_id")
+    .primaryKey()
+    .references(() => saleBlocks.id),
+  packed: blob("packed", { mode: "buffer" }).notNull(),
+});
+
 export const importDays = sqliteTable(
   "import_days",
   {

@@ -24,6 +24,8 @@ export const venues = sqliteTable(
     >(),
     country: text("country"),
     region: text("region"),
+    /** Null as long as the owner has not decided: then the names of staff are not kept. */
+    keepStaff: integer("keep_staff", { mode: "boolean" }),
   },
   (t) => [
     check("venues_one", sql`${t.id} = 1`),
@@ -37,11 +39,17 @@ export const venues = sqliteTable(
 export const salesShapes = sqliteTable("sales_shapes", { id: id(), shape: json<SalesShape>("shape_json") });
 
 /**
- * One row: how often the database was written, so that what was read can be known to be old; and whether the whole
- * book is being replaced, the only time at which entries may be deleted.
+ * One row: how often the database was written, so that what was read can be known to be old; whether the whole book is
+ * being replaced, the only time at which entries may be deleted; and a random text that triggers renew with every row of the
+ * book's catalogue that is written, by whatever program: what was read of it under the same text is still true.
  */
 export const ledgerState = sqliteTable(
   "ledger_state",
-  { id: id(), changes: integer("changes").notNull(), isReplacing: yesNo("is_replacing") },
+  {
+    id: id(),
+    changes: integer("changes").notNull(),
+    isReplacing: yesNo("is_replacing"),
+    catalogueStamp: text("catalogue_stamp").notNull().default(""),
+  },
   (t) => [check("ledger_state_one", sql`${t.id} = 1`)],
 );

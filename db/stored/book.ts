@@ -191,13 +191,14 @@ export function venueRow(venue: Venue) {
     areaTemperatureC: venue.areaTemperatureC ?? null,
     country: venue.country ?? null,
     region: venue.region ?? null,
+    keepStaff: venue.keepStaff ?? null,
   };
 }
 
 export function loadVenue({ orm }: Db): Venue | undefined {
   const row = orm.select().from(venues).get();
   if (row === undefined) return undefined;
-  const { id: _, thresholds, areaTemperatureC, country, region, serviceLevel, ...venue } = row;
+  const { id: _, thresholds, areaTemperatureC, country, region, keepStaff, serviceLevel, ...venue } = row;
   return {
     ...venue,
     serviceLevel: serviceLevel === NO_LEVEL ? null : serviceLevel,
@@ -205,5 +206,6 @@ export function loadVenue({ orm }: Db): Venue | undefined {
     ...(areaTemperatureC === null ? {} : { areaTemperatureC }),
     ...(country === null ? {} : { country }),
     ...(region === null ? {} : { region }),
+    ...(keepStaff === null ? {} : { keepStaff }),
   };
 }

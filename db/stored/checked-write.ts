@@ -1,5 +1,6 @@
 import { WrongCell } from "#db/book/cell.ts";
-import { problemsIn } from "#db/book/check-facts.ts";
+import { type NewEntries, problemsIn, problemsWith } from "#db/book/check-facts.ts";
+import type { Noted } from "#db/book/problem.ts";
 import type { Sheet } from "#db/book/sheet.ts";
 import { type FactOf, SHEETS, type SheetKey } from "#db/book/sheets/all.ts";
 import { InvalidError, NotFoundError } from "#db/errors.ts";
@@ -8,7 +9,8 @@ import { snapshotOf } from "#db/history/change.ts";
 import { tellBookChange } from "#db/history/tell-book-change.ts";
 import { type EntryChange, tellEntries } from "#db/history/tell-entries.ts";
 import type { Db } from "#db/open.ts";
-import { readStoredBook, readWithoutEntries } from "#db/stored/book.ts";
+import { readStoredBook } from "#db/stored/book.ts";
+import { keptCatalogue } from "#db/stored/kept-catalogue.ts";
 import { loadRegisters, type Registers } from "#db/stored/register.ts";
 import { type Doing, inTransaction } from "#db/stored/transaction.ts";
 import type { Book } from "#engine/book.ts";
@@ -45,11 +47,6 @@ export function writeChecked<T>(
   });
 }
 
-/** The entries that one act adds, by their list in the book. */
-export type NewEntries = Partial<
-  Pick<Book, "counts" | "deliveries" | "batches" | "batchInputs" | "losses" | "transfers">
->;
-
 /**
  * As `writeChecked`, for an act that adds entries and changes nothing else: of the entries only the new ones are checked, as
  * the old ones were when they were entered. `act` gives its result, the facts it added and every entry for the history.
@@ -60,12 +57,12 @@ export function writeCheckedEntries<T>(
   act: (registers: Registers, venue: Venue) => { result: T; added: NewEntries; entries: EntryChange[] },
 ): T {
   return inTransaction(db, () => {
-    const registers = loadRegisters(db);
-    const book = readWithoutEntries(db, registers);
-    if (book === undefined) throw noVenue();
-    const { result, added, entries } = act(registers, book.venue);
-    refuseProblems({ ...book, ...added });
-    return { result, told: tellEntries(entries, { ...doing, venue: book.venue }) };
+    const kept = keptCatalogue(db);
+    if (kept === undefined) throw noVenue();
+    const { registers, venue, checked } = kept;
+    const { result, added, entries } = act(registers, venue);
+    refuseNoted(problemsWith(checked, added));
+    return { result, told: tellEntries(entries, { ...doing, venue }) };
   });
 }
 
@@ -75,7 +72,10 @@ function noVenue(): NotFoundError {
 
 /** Throws InvalidError with what is wrong with a book; to be called before a transaction ends. */
 export function refuseProblems(book: Book | undefined): void {
-  const problems = book === undefined ? [] : problemsIn(book);
+  if (book !== undefined) refuseNoted(problemsIn(book));
+}
+
+function refuseNoted(problems: readonly Noted[]): void {
   if (problems.length === 0) return;
   const lines = problems.map(({ place: { file, column }, message }) => {
     const where = file.replace(/\.\w+$/, "");

@@ -1,4 +1,4 @@
-import { asc, eq } from "drizzle-orm";
+import { asc, eq, type SQL } from "drizzle-orm";
 import type { Db } from "#db/open.ts";
 import {
   areas,
@@ -11,6 +11,7 @@ import {
   transfers,
 } from "#db/schema/stock.ts";
 import { idOrAdd, type Registers } from "#db/stored/register.ts";
+import { statement } from "#db/stored/statement.ts";
 import { numbered } from "#engine/stock/batch-inputs.ts";
 import type {
   Batch,
@@ -68,19 +69,45 @@ const countStore: Store<CountRow> = {
     };
     return Number(db.orm.insert(countEntries).values(row).run().lastInsertRowid);
   },
-  load({ orm }, registers, countId) {
-    const ofCount = countId === undefined ? undefined : eq(countEntries.countId, countId);
-    const rows = orm.select().from(countEntries).where(ofCount).orderBy(asc(countEntries.id)).all();
-    return rows.map((row) => {
-      const { at, full, parts, grossG, amount, unit, by } = row;
-      const count = registers.counts.nameOf(row.countId);
-      const area = registers.areas.nameOf(row.areaId);
-      const item = registers.items.nameOf(row.itemId);
-      const pack = row.packId === null ? null : registers.packs.of(row.packId).name;
-      return stored(row, { count, at, area, item, pack, full, parts, grossG, amount, unit, by });
-    });
+  load(db, registers, countId) {
+    return countRows(db, registers, countId === undefined ? undefined : eq(countEntries.countId, countId));
   },
 };
+
+function countRows({ orm }: Db, registers: Registers, which: SQL | undefined): StoredEntry<CountRow>[] {
+  const rows = orm.select().from(countEntries).where(which).orderBy(asc(countEntries.id)).all();
+  return rows.map((row) => {
+    const { at, full, parts, grossG, amount, unit, by } = row;
+    const count = registers.counts.nameOf(row.countId);
+    const area = registers.areas.nameOf(row.areaId);
+    const item = registers.items.nameOf(row.itemId);
+    const pack = row.packId === null ? null : registers.packs.of(row.packId).name;
+    return stored(row, { count, at, area, item, pack, full, parts, grossG, amount, unit, by });
+  });
+}
+
+/** The row of a count that holds for a place on the shelves; undefined while nothing was found there, or nothing holds. */
+export function currentCountRow(
+  db: Db,
+  registers: Registers,
+  { count, area, item, pack }: Pick<CountRow, "count" | "area" | "item" | "pack">,
+): StoredEntry<CountRow> | undefined {
+  const [countId, areaId, itemId] = [
+    registers.counts.find(count),
+    registers.areas.find(area),
+    registers.items.find(item),
+  ];
+  if (countId === undefined || areaId === undefined || itemId === undefined) return undefined;
+  const packId = pack === null ? null : registers.packs.find(itemId, pack);
+  if (packId === undefined) return undefined;
+  const id = statement(db, CURRENT_IN_PLACE).pluck().get({ countId, areaId, itemId, packId });
+  return id === undefined ? undefined : countRows(db, registers, eq(countEntries.id, Number(id)))[0];
+}
+
+const CURRENT_IN_PLACE = `select id from count_entries held
+  where count_id = @countId and area_id = @areaId and item_id = @itemId and pack_id is @packId and is_withdrawn = 0
+    and not exists (select 1 from count_entries later where later.replaces_id = held.id)
+  order by id desc limit 1`;
 
 const deliveryStore: Store<Delivery> = {
   insert({ orm }, registers, { supplier, item, pack, ...rest }, stamp) {

@@ -4,6 +4,7 @@ import type { Db } from "#db/open.ts";
 import { asSheetHolds, writeCheckedEntries } from "#db/stored/checked-write.ts";
 import {
   type CurrentEntry,
+  currentCountRow,
   currentEntries,
   type EntryFacts,
   type EntryKind,
@@ -44,17 +45,14 @@ export function writeCountRows(db: Db, rows: readonly CountRow[], doing: Countin
   return writeCheckedEntries(db, doing, (registers, venue) => {
     const entries: EntryChange[] = [];
     const facts = rows.map((row) => checked("count", row, venue));
-    const current = currentPlaces(db, registers, facts);
     const result = facts.map((fact) => {
-      const place = placeOf(fact);
-      const held = current.get(place);
+      const held = heldIn(db, registers, fact);
       const isChoice = held?.reason === APART && doing.seenId === held.id;
       if (held !== undefined && !isChoice && isSameEntry(held.fact, fact)) return held.id;
       const reason = held === undefined ? "" : reasonOf(held, fact, doing.seenId);
       const replacesId = held?.id ?? null;
       const id = insert(db, registers, "count", fact, doing, { reason, replacesId });
       entries.push({ kind: "count", id, replacesId, before: held?.fact ?? null, after: fact });
-      current.set(place, { id, fact, reason });
       return id;
     });
     // A row entered twice in one go is checked as the later one.
@@ -71,13 +69,10 @@ function reasonOf(held: Held, fact: CountRow, seenId: number | null | undefined)
   return isSeen || isSameFinding(held.fact, fact) ? "counted again" : APART;
 }
 
-/** The current entries of the counts that some rows belong to, by what they count. */
-function currentPlaces(db: Db, registers: Registers, rows: readonly CountRow[]): Map<string, Held> {
-  const countIds = new Set(rows.flatMap(({ count }) => registers.counts.find(count) ?? []));
-  const entries = [...countIds].flatMap((countId) => storeOf("count").load(db, registers, countId));
-  return new Map(
-    currentEntries(entries).map(({ id, fact, stamp }) => [placeOf(fact), { id, fact, reason: stamp.reason }]),
-  );
+/** What holds already where a row was counted. */
+function heldIn(db: Db, registers: Registers, row: CountRow): Held | undefined {
+  const held = currentCountRow(db, registers, row);
+  return held && { id: held.id, fact: held.fact, reason: held.stamp.reason };
 }
 
 /** A phone that lost its signal sends again what had arrived. */

@@ -1,6 +1,6 @@
+import type { NewEntries } from "#db/book/check-facts.ts";
 import { ConflictError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
-import type { NewEntries } from "#db/stored/checked-write.ts";
 import {
   asBatchSheets,
   currentEntries,

@@ -1,8 +1,9 @@
 import { createHash } from "node:crypto";
 import type { Db } from "#db/open.ts";
-import { packBlock, unpackBlock } from "#engine/sales/packed/block.ts";
+import { packBlock } from "#engine/sales/packed/block.ts";
 import { DayColumns } from "#engine/sales/packed/day-columns.ts";
-import type { HeldBlock, PackedDay } from "#engine/sales/packed/packed-sales.ts";
+import { type HeldBlock, type PackedDay, unpackDay } from "#engine/sales/packed/packed-sales.ts";
+import { packStaff } from "#engine/sales/packed/staff.ts";
 import { tallyOf } from "#engine/sales/packed/tally.ts";
 import { TextTable } from "#engine/sales/packed/texts.ts";
 import type { BusinessDate } from "#engine/time.ts";
@@ -39,14 +40,15 @@ export function keepTexts({ sqlite }: Db, { added }: SettledTexts): void {
 
 /** A day's lines with other numbers for their texts. */
 export function renumbered(day: PackedDay, numberOf: (number: number) => number): PackedDay {
-  const held = unpackBlock(day.block);
+  const held = unpackDay(day);
   const columns = new DayColumns();
   for (let row = 0; row < held.count; row += 1) {
     held.ringName[row] = numberOf(held.ringName[row] ?? 0);
     held.modifiers[row] = numberOf(held.modifiers[row] ?? 0);
     columns.addFrom(held, row);
   }
-  return { ...day, block: packBlock(columns), tally: tallyOf(columns) };
+  const block = packBlock(columns);
+  return { ...day, block, staff: packStaff(columns), tally: tallyOf(columns) };
 }
 
 /** Keeps a day's lines, or finds that another file has the same; gives the block's number. */
@@ -80,6 +82,9 @@ function digestOf(block: Uint8Array): string {
 /** A block that holds on a day. */
 export type LiveBlock = HeldBlock & { id: number };
 
+/** An import as if it were taken back, or held again. */
+export type Turned = { importId: number; isUndone: boolean };
+
 /** The blocks that hold on a day: of all imports that are not undone, each once, in the order in which they were first read in. */
 export class LiveBlocks {
   readonly #of;
@@ -91,13 +96,18 @@ export class LiveBlocks {
        from import_days
        join sale_imports on sale_imports.id = import_days.import_id
        join sale_blocks on sale_blocks.id = import_days.block_id
-       where import_days.business_date = ? and sale_imports.undone_at is null
+       where import_days.business_date = @date
+         and iif(sale_imports.id = @turned, @holds, sale_imports.undone_at is null)
        group by sale_blocks.id order by min(sale_imports.id)`,
     );
   }
 
-  of(date: BusinessDate): LiveBlock[] {
-    const rows = this.#of.all(date) as { id: number; packed: Uint8Array; replacesSums: number }[];
+  of(date: BusinessDate, turned?: Turned): LiveBlock[] {
+    const rows = this.#of.all({
+      date,
+      turned: turned?.importId ?? null,
+      holds: turned?.isUndone === false ? 1 : 0,
+    }) as { id: number; packed: Uint8Array; replacesSums: number }[];
     return rows.map(({ id, packed, replacesSums }) => ({ id, packed, replacesSums: replacesSums === 1 }));
   }
 }

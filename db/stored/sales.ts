@@ -1,4 +1,5 @@
 import { ConflictError } from "#db/errors.ts";
+import { lastLoad } from "#db/history/later-act.ts";
 import type { Db } from "#db/open.ts";
 import {
   BlockKeeper,
@@ -8,7 +9,9 @@ import {
   type SettledTexts,
   settleTexts,
   storedTexts,
+  type Turned,
 } from "#db/stored/sale-blocks.ts";
+import { clearStaff, StaffKeeper, staffOfBlock, storedStaff } from "#db/stored/sale-staff.ts";
 import { type Doing, momentOf } from "#db/stored/transaction.ts";
 import { unpackBlock } from "#engine/sales/packed/block.ts";
 import { DayColumns } from "#engine/sales/packed/day-columns.ts";
@@ -18,6 +21,7 @@ import {
   type PackedDay,
   SalesPacker,
   unionOfBlocks,
+  unpackDay,
 } from "#engine/sales/packed/packed-sales.ts";
 import { isSum, isSums } from "#engine/sales/packed/sums.ts";
 import {
@@ -28,7 +32,7 @@ import {
   tallyOf,
   unpackTally,
 } from "#engine/sales/packed/tally.ts";
-import type { TextTable } from "#engine/sales/packed/texts.ts";
+import { TextTable } from "#engine/sales/packed/texts.ts";
 import { joinFile } from "#engine/sales/packed/union.ts";
 import type { RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
@@ -101,20 +105,22 @@ export type ImportPlan = {
   state: string;
   lines: number;
   texts: SettledTexts | null;
+  /** Who rang the lines, by the numbers that the packed days have for them. */
+  staff: TextTable;
   days: readonly { day: PackedDay | null; change: DayChange }[];
 };
 
-/** A text that changes whenever another import holds than before, or the till has more texts. */
-export function salesState({ sqlite }: Db): string {
-  return String(
-    sqlite
-      .prepare(
-        `select (select coalesce(max(id), 0) from sale_names) || ':'
-         || coalesce(group_concat(id || iif(undone_at is null, '', 'u') order by id), '') from sale_imports`,
-      )
-      .pluck()
-      .get(),
-  );
+/** A text that changes whenever another import holds than before, the till has more texts, or the whole book was loaded. */
+export function salesState(db: Db): string {
+  const imports = db.sqlite
+    .prepare(
+      `select (select coalesce(max(id), 0) from sale_names) || ':'
+       || coalesce(group_concat(id || iif(undone_at is null, '', 'u') order by id), '') from sale_imports`,
+    )
+    .pluck()
+    .get();
+  // A loaded book numbers its imports anew.
+  return `${lastLoad(db)}:${imports}`;
 }
 
 /** Works out what an import does, day by day. Nothing is written. */
@@ -126,7 +132,7 @@ export function planImport(
   const state = salesState(db);
   if ("sameAs" in read) {
     const days = daysAgain(db, read, splitDates).map((change) => ({ day: null, change }));
-    return { state, lines: read.sameAs.lines, texts: null, days };
+    return { state, lines: read.sameAs.lines, texts: null, staff: new TextTable(), days };
   }
   const packer = packed(db, read);
   const texts = settleTexts(db, packer.texts);
@@ -135,7 +141,7 @@ export function planImport(
     const day = texts.numberOf === undefined ? packedDay : renumbered(packedDay, texts.numberOf);
     return { day, change: changes.by(day, read.replacesSums ?? false) };
   });
-  return { state, lines: packer.lines, texts, days };
+  return { state, lines: packer.lines, texts, staff: packer.staff, days };
 }
 
 /** Writes one import, its blocks and the tallies they change; by a plan, or, where the sales are no longer those of it, by a new one. */
@@ -149,18 +155,21 @@ export function insertImport(
   }: { splitDates?: ReadonlySet<BusinessDate> | undefined; plan?: ImportPlan | undefined } = {},
 ): { importId: number; lines: number; changes: DayChange[] } {
   const { sqlite } = db;
-  const { lines, texts, days } =
+  const { lines, texts, staff, days } =
     plan !== undefined && plan.state === salesState(db) ? plan : planImport(db, read, splitDates);
   const importId = insertHead(db, read, lines, doing);
   if (texts !== null) keepTexts(db, texts);
   const blocks = new BlockKeeper(db);
+  const staffKeeper = new StaffKeeper(db, staff);
   const insertDay = sqlite.prepare(
     "insert into import_days (import_id, business_date, block_id) values (?, ?, ?)",
   );
   const tallies = new TallyKeeper(db);
   for (const { day, change } of days) {
     if (day === null) continue;
-    insertDay.run(importId, day.businessDate, blocks.keep(day));
+    const blockId = blocks.keep(day);
+    insertDay.run(importId, day.businessDate, blockId);
+    if (day.staff !== null) staffKeeper.keep(blockId, day.lines, day.staff);
     if (isMoved(change)) tallies.keep(day.businessDate, change.linesAfter, change.after);
   }
   if ("sameAs" in read) insertDaysAgain(db, read.sameAs, importId);
@@ -332,25 +341,27 @@ export function effectiveLines(db: Db, date: BusinessDate): DayColumns {
   return unionOfBlocks(new LiveBlocks(db).of(date));
 }
 
-/** The lines of one import, oldest day first. */
+/** The lines of one import, oldest day first; with who rang them where that is kept. */
 export function linesOfImport(db: Db, importId: number, texts: TextTable): SaleLine[] {
-  return blocksOfImport(db, importId).flatMap(({ date, packed }) =>
-    linesOf(date, unpackBlock(packed), texts),
+  const names = storedStaff(db);
+  return blocksOfImport(db, importId).flatMap(({ id, date, packed }) =>
+    linesOf(date, unpackDay({ block: packed, staff: staffOfBlock(db, id) }), texts, names),
   );
 }
 
 /** The same without sums that a later import replaced: read again in order, they add up to what counts. */
 export function countingLinesOfImport(db: Db, importId: number, texts: TextTable): SaleLine[] {
   const live = new LiveBlocks(db);
+  const names = storedStaff(db);
   return blocksOfImport(db, importId).flatMap(({ id, date, packed }) => {
-    const columns = unpackBlock(packed);
+    const columns = unpackDay({ block: packed, staff: staffOfBlock(db, id) });
     const blocks = live.of(date);
     const later = blocks.slice(blocks.findIndex((block) => block.id === id) + 1);
     const isReplaced = later.some((block) => block.replacesSums && isSums(unpackBlock(block.packed)));
-    if (!isReplaced) return linesOf(date, columns, texts);
+    if (!isReplaced) return linesOf(date, columns, texts, names);
     const rest = new DayColumns();
     for (let row = 0; row < columns.count; row += 1) if (!isSum(columns, row)) rest.addFrom(columns, row);
-    return linesOf(date, rest, texts);
+    return linesOf(date, rest, texts, names);
   });
 }
 
@@ -364,18 +375,36 @@ function blocksOfImport({ sqlite }: Db, importId: number) {
     .all(importId) as { id: number; date: string; packed: Uint8Array }[];
 }
 
-/** Computes the tallies of some days anew from their lines. */
-export function retally(db: Db, dates: readonly BusinessDate[]): void {
+/** A day's tally as it will be, and whether it is another than it was. */
+export type NewTally = { businessDate: BusinessDate; lines: number; tally: DayTally; isChanged: boolean };
+
+/** The tallies of some days as if an import were taken back or held again; nothing is written. */
+export function talliesWith(db: Db, dates: readonly BusinessDate[], turned: Turned): NewTally[] {
+  const live = new LiveBlocks(db);
   const tallies = new TallyKeeper(db);
-  for (const date of dates) {
-    const lines = effectiveLines(db, date);
-    tallies.keep(date, lines.count, tallyOf(lines));
+  return dates.map((businessDate) => {
+    const columns = unionOfBlocks(live.of(businessDate, turned));
+    const [tally, lines] = [tallyOf(columns), columns.count];
+    const held = tallies.of(businessDate);
+    const isSame =
+      held === undefined
+        ? lines === 0
+        : held.lines === lines && Buffer.compare(held.packed, packTally(tally)) === 0;
+    return { businessDate, lines, tally, isChanged: !isSame };
+  });
+}
+
+export function keepTallies(db: Db, days: readonly NewTally[]): void {
+  const tallies = new TallyKeeper(db);
+  for (const { businessDate, lines, tally, isChanged } of days) {
+    if (isChanged) tallies.keep(businessDate, lines, tally);
   }
 }
 
 /** Empties the tables of sales; only while the whole book is being replaced. */
-export function clearSales({ sqlite }: Db): void {
-  sqlite.exec(
+export function clearSales(db: Db): void {
+  clearStaff(db);
+  db.sqlite.exec(
     "delete from tallies; delete from import_days; delete from sale_blocks; delete from sale_imports; delete from sale_names",
   );
 }

@@ -1,12 +1,11 @@
 import Database from "better-sqlite3";
-import { sql } from "drizzle-orm";
 import { InvalidError } from "#db/errors.ts";
 import type { Told } from "#db/history/acts.ts";
 import { appendToHistory } from "#db/history/append.ts";
 import { refuseInClosedPast } from "#db/history/past.ts";
 import type { Db } from "#db/open.ts";
-import { ledgerState } from "#db/schema/venue.ts";
 import { storageFaultOf } from "#db/storage-fault.ts";
+import { statement } from "#db/stored/statement.ts";
 import { type Instant, toInstant } from "#engine/time.ts";
 
 /** What an act gives, and how the history tells it; null only where it turned out that there was nothing to do. */
@@ -23,10 +22,7 @@ export function inTransaction<T>(db: Db, act: () => Done<T>): T {
       refuseInClosedPast(db, told.touches);
       appendToHistory(db, told);
     }
-    db.orm
-      .update(ledgerState)
-      .set({ changes: sql`${ledgerState.changes} + 1` })
-      .run();
+    statement(db, "update ledger_state set changes = changes + 1").run();
     return result;
   });
   try {
@@ -34,6 +30,11 @@ export function inTransaction<T>(db: Db, act: () => Done<T>): T {
   } catch (error) {
     throw storageFaultOf(error, db.sqlite.name) ?? asInvalid(error);
   }
+}
+
+/** Reads all as it is at one moment, whatever others write meanwhile. */
+export function readingAlone<T>(db: Db, read: () => T): T {
+  return db.sqlite.transaction(read).deferred();
 }
 
 const REFUSALS = ["SQLITE_CONSTRAINT_CHECK", "SQLITE_CONSTRAINT_UNIQUE", "SQLITE_CONSTRAINT_NOTNULL"];
@@ -52,8 +53,8 @@ export async function changeToken(db: Db): Promise<string> {
   return readToken(db);
 }
 
-export function readToken({ orm }: Db): string {
-  return String(orm.select({ changes: ledgerState.changes }).from(ledgerState).get()?.changes ?? 0);
+export function readToken(db: Db): string {
+  return String(statement(db, "select changes from ledger_state").pluck().get());
 }
 
 /** Who does something, and when by the clock that the caller reads. */

@@ -15,10 +15,15 @@ export function holidayWords(day: HolidayAhead): string {
   return `${called}: ${change(day.factor)}, by ${evidence(day)}`;
 }
 
+/** By how many whole percent a day is busier (above 0) or quieter than usual; 0 is as usual. */
+export function changeOf(factor: number): number {
+  return Math.abs(factor - 1) < AS_USUAL_WITHIN ? 0 : Math.round((factor - 1) * 100);
+}
+
 function change(factor: number): string {
-  if (Math.abs(factor - 1) < AS_USUAL_WITHIN) return "as usual";
-  const percent = Math.round(Math.abs(factor - 1) * 100);
-  return `${percent} % ${factor > 1 ? "busier" : "quieter"} than usual`;
+  const percent = changeOf(factor);
+  if (percent === 0) return "as usual";
+  return `${Math.abs(percent)} % ${percent > 0 ? "busier" : "quieter"} than usual`;
 }
 
 function evidence({ kind, seen, seenOfKind }: HolidayAhead): string {

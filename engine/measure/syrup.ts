@@ -1,5 +1,6 @@
 import { OutOfRangeError, requireWithin } from "#engine/measure/range.ts";
 import { saturationBrix, sucroseDensity, waterDensity } from "#engine/measure/sucrose.ts";
+import { readWithAcid } from "#engine/measure/sugar-reading.ts";
 
 /** What sweetens a syrup: how much of its weight is sugar, and what a ml of it weighs as it is measured out. */
 export type Sweetener = {
@@ -90,16 +91,20 @@ export function syrupRecipe(wanted: {
  * What to stir into a batch that measured off target: water if it is too sweet, sweetener if it is too thin.
  *
  * By sums of weights; the volume it then has at 20 °C by ICUMSA SPS-4. 2000 g measured at 52 °Bx, wanted 50 → 80 g
- * water; 2000 g at 48, wanted 50 → 80 g sugar.
+ * water; 2000 g at 48, wanted 50 → 80 g sugar. What is sour reads low on a refractometer: with `acidPct` (% of the weight)
+ * both figures are taken as its readings, and reckoned with as solids (`readWithAcid`).
  */
 export function syrupCorrection(batch: {
   weightG: number;
   measuredBrix: number;
   wantedBrix: number;
+  acidPct?: number;
   sweetener?: Sweetener;
 }): { addWaterG: number; addSweetenerG: number; volumeMl: number } {
-  const { weightG, measuredBrix, wantedBrix, sweetener = SUCROSE } = batch;
-  requireWithin(measuredBrix, { what: "°Brix measured", low: 0, high: 85 });
+  const { weightG, sweetener = SUCROSE, acidPct = 0 } = batch;
+  requireWithin(batch.measuredBrix, { what: "°Brix measured", low: 0, high: 85 });
+  const measuredBrix = readWithAcid({ brix: batch.measuredBrix, acidPct }).solidsPct;
+  const wantedBrix = readWithAcid({ brix: batch.wantedBrix, acidPct }).solidsPct;
   const isTooSweet = measuredBrix > wantedBrix;
   const high = isTooSweet ? 85 : Math.min(85, sweetener.solidsPct - 0.01);
   requireWithin(wantedBrix, { what: `°Brix wanted of ${sweetener.name}`, low: isTooSweet ? 0.01 : 0, high });

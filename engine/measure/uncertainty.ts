@@ -27,11 +27,6 @@ export function rectangularSd(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);
 }
 
-/** As `rectangularSd`, where the middle is likelier than the ends (JCGM 100, 4.3.9). ± 1 → 0.408. */
-export function triangularSd(halfWidth: number): number {
-  return halfWidth / Math.sqrt(6);
-}
-
 /** Standard deviation from reading in steps (JCGM 100, F.2.2.1). Steps of 1 g → 0.2887 g. */
 export function resolutionSd(step: number): number {
   return step / Math.sqrt(12);
@@ -93,15 +88,4 @@ export function propagate(
   });
   const parts = contributions.map(({ sensitivity, sd }) => Math.abs(sensitivity * sd));
   return { value: model(values), sd: combinedSd(contributions, correlations), parts };
-}
-
-/**
- * Degrees of freedom of a combined standard deviation (Welch–Satterthwaite; JCGM 100, G.4.1).
- *
- * Infinite if every part is known exactly: [{ sd: 3, degrees: Infinity }] → Infinity.
- */
-export function effectiveDegrees(parts: readonly { sd: number; degrees: number }[]): number {
-  const combined = rootSumOfSquares(parts.map(({ sd }) => sd));
-  const spread = parts.reduce((sum, { sd, degrees }) => sum + sd ** 4 / degrees, 0);
-  return spread === 0 ? Number.POSITIVE_INFINITY : combined ** 4 / spread;
 }

@@ -97,6 +97,12 @@ export function expectedYield(belief: YieldBelief, pieces: number): { volumeMl: 
   return { volumeMl: pieces * belief.meanMl, sd: Math.sqrt(variance) };
 }
 
+/** Standard deviations above the mean that something stays below with a certainty (0.5–0.999). 0.97725 → 2.00. */
+export function normalQuantile(certainty: number): number {
+  requireWithin(certainty, { what: "Certainty of a plan", low: 0.5, high: 0.999 });
+  return jstat.jStat.normal.inv(certainty, 0, 1);
+}
+
 /**
  * Pieces to press so that a volume is reached with a wanted certainty (0.5–0.999), never fewer than the mean asks for.
  *
@@ -107,9 +113,8 @@ export function piecesToPress(
   belief: YieldBelief,
   wanted: { volumeMl: number; certainty: number },
 ): { pieces: number; margin: number } {
-  requireWithin(wanted.certainty, { what: "Certainty of a plan", low: 0.5, high: 0.999 });
   requireWithin(wanted.volumeMl, { what: "Juice wanted in ml", low: 0, high: 1e9 });
-  const z = jstat.jStat.normal.inv(wanted.certainty, 0, 1);
+  const z = normalQuantile(wanted.certainty);
   // However many pieces, the mean itself is uncertain: beyond this share more fruit does not make it surer.
   const surePerPieceMl = belief.meanMl - (z * belief.spreadMl) / Math.sqrt(belief.pieces);
   requireWithin(surePerPieceMl, { what: "The surely expected ml of a piece", low: 1e-9, high: 1e9 });

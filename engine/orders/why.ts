@@ -73,17 +73,20 @@ export function parWhy({
   shelfLifeDays: number | null;
   parReason: string;
 }): string {
-  const count = `${days.length} trading ${days.length === 1 ? "day" : "days"}`;
-  const over =
-    isSpoilt && shelfLifeDays !== null
-      ? `${count}, for it keeps ${shelfLifeDays} ${shelfLifeDays === 1 ? "day" : "days"}`
-      : `${count}${until === null ? "" : ` until ${weekdayOf(until)} ${until}`}`;
+  const count = days.length === 1 ? "1 trading day" : `${days.length} trading days`;
   const safety = Math.max(0, parComputed - demand.mean);
-  const byHand =
-    parSet === null
-      ? ""
-      : `set by hand${parReason === "" ? "" : ` (${parReason})`}; computed ${rounded(parComputed)}: `;
-  return `${byHand}${over}, ${percent(serviceLevel)} sure: ${rounded(demand.mean)} on the average and ${rounded(safety)} to be safe`;
+  const computed = `${overWhat(count, isSpoilt ? shelfLifeDays : null, until)}, ${percent(serviceLevel)} sure: ${rounded(demand.mean)} on the average and ${rounded(safety)} to be safe`;
+  if (parSet === null) return computed;
+  return parReason === ""
+    ? `set by hand; computed ${rounded(parComputed)}: ${computed}`
+    : `set by hand (${parReason}); computed ${rounded(parComputed)}: ${computed}`;
+}
+
+/** The days a par is for: up to the next delivery, or as long as the item keeps. */
+function overWhat(count: string, keepsDays: number | null, until: BusinessDate | null): string {
+  if (keepsDays === 1) return `${count}, for it keeps 1 day`;
+  if (keepsDays !== null) return `${count}, for it keeps ${keepsDays} days`;
+  return until === null ? count : `${count} until ${weekdayOf(until)} ${until}`;
 }
 
 function rounded(amount: number): string {

@@ -84,6 +84,8 @@ export type CardQuestion = {
   scaleTo?: { item: string; amount: number };
   /** As much as fills the vessel in whole steps. */
   vessel?: boolean;
+  /** How sure it shall be that the most pieces of a fruit are enough (0.5–0.999); default: `USUAL_CERTAINTY`. */
+  certainty?: number;
   /** Which of the prep's batches of that day its first vessel is; by default the next after those on record. */
   batchNo?: number;
 };
@@ -96,7 +98,7 @@ export type CardQuestion = {
  * Syrup of 500 g sugar + 500 ml water → 800 ml, scaled to 1000 g sugar → 1600 ml with 1000 ml water.
  */
 export function batchCard(question: CardQuestion): BatchCard {
-  const { facts, prep, date } = question;
+  const { facts, prep, date, certainty } = question;
   const { catalogue } = facts;
   const making = catalogue.items.has(prep) ? makingOf(catalogue, prep, date) : undefined;
   if (making === undefined) {
@@ -122,7 +124,9 @@ export function batchCard(question: CardQuestion): BatchCard {
     make: make / making.perUnit,
     unit: making.unit,
     loads,
-    inputs: inputs.map((input) => withLearntPieces(cardInput(catalogue, input, date), learnt, make)),
+    inputs: inputs.map((input) =>
+      withLearntPieces(cardInput(catalogue, input, { date, certainty }), learnt, { make, certainty }),
+    ),
     steps: stepsOf(making.method),
     activeMinutes: making.activeMinutes,
     standingHours: making.standingHours,
@@ -196,12 +200,16 @@ function aboveNothing(amount: number, what: string): number {
   throw new BatchCardError(`${what} must be above 0; it is ${amount}.`);
 }
 
-function cardInput(catalogue: Catalogue, { item: name, amount }: Input, date: BusinessDate): CardInput {
+function cardInput(
+  catalogue: Catalogue,
+  { item: name, amount }: Input,
+  { date, certainty }: { date: BusinessDate; certainty: number | undefined },
+): CardInput {
   const { base } = itemNamed(catalogue, name);
   const grams = weightG(catalogue, { item: name, amount }, date) ?? null;
   const line = { item: name, amount, base, weightG: grams };
   return base === "each"
-    ? { ...line, ...onCard(piecesRange(amount, catalogue.venue.uncertainty.yield)) }
+    ? { ...line, ...onCard(piecesRange(amount, catalogue.venue.uncertainty.yield, certainty)) }
     : { ...line, text: measureText(line) };
 }
 
@@ -210,9 +218,13 @@ function onCard(range: PiecesRange) {
 }
 
 /** Pressed fruit as the kitchen's own batches taught it; `amount` stays the sheet's, by which the book reckons use. */
-function withLearntPieces(line: CardInput, learnt: YieldBelief | undefined, make: number): CardInput {
+function withLearntPieces(
+  line: CardInput,
+  learnt: YieldBelief | undefined,
+  { make, certainty }: { make: number; certainty: number | undefined },
+): CardInput {
   if (learnt === undefined || line.base !== "each") return line;
-  return { ...line, ...onCard(piecesFor(learnt, make)) };
+  return { ...line, ...onCard(piecesFor(learnt, make, certainty)) };
 }
 
 /** A method as steps: its lines, or else its sentences, without numbers in front. */

@@ -14,7 +14,8 @@ const STEPS_MIN = 10;
  */
 export function measureText({ base, amount, weightG }: Measured, stepG = 1): string {
   if (weightG === null) return `${roundedMl(amount)} ml`;
-  const weight = weighedText(weightG, stepG);
+  const { grams, digits, isFine } = weighedAs(weightG, stepG);
+  const weight = `${grams.toFixed(digits)} g${isFine ? " (fine scale)" : ""}`;
   return base === "g" ? weight : `${weight} (${roundedMl(amount)} ml)`;
 }
 
@@ -24,10 +25,10 @@ export function piecesText({ pieces, piecesLow, piecesHigh }: PiecesRange): stri
   return `${pieces} ${pieces === 1 ? "piece" : "pieces"}${range}`;
 }
 
-function weighedText(grams: number, stepG: number): string {
-  if (grams < STEPS_MIN * stepG) return `${grams.toFixed(1)} g (fine scale)`;
-  const steps = Math.round(grams / stepG) * stepG;
-  return `${stepG < 1 ? steps.toFixed(1) : steps.toFixed(0)} g`;
+/** A weight in whole steps of the scale, and the decimals to show of it; `isFine` where it takes a finer scale. */
+export function weighedAs(grams: number, stepG: number): { grams: number; digits: 0 | 1; isFine: boolean } {
+  if (grams < STEPS_MIN * stepG) return { grams, digits: 1, isFine: true };
+  return { grams: Math.round(grams / stepG) * stepG, digits: stepG < 1 ? 1 : 0, isFine: false };
 }
 
 function roundedMl(amount: number): string {

@@ -1,5 +1,6 @@
 import { type Catalogue, itemNamed } from "#engine/catalogue.ts";
 import { SWEETENERS } from "#engine/measure/syrup.ts";
+import { acidPctOf } from "#engine/prep/acid.ts";
 import { brixOf, type Input, isWater, weightG } from "#engine/prep/weights.ts";
 import type { BusinessDate } from "#engine/time.ts";
 
@@ -9,6 +10,8 @@ export type Corrective = {
   sweetener: { item: string; solidsPct: number };
   /** What is stirred in when it is too sweet. */
   water: string;
+  /** Acid in the batch, in % of its weight, which a refractometer reads too low, where it holds any that is known. */
+  acidPct?: number | undefined;
 };
 
 /**
@@ -34,8 +37,10 @@ export function correctiveOf(
     .filter(({ solidsPct }) => solidsPct > targetBrix)
     .sort((a, b) => b.sugarG - a.sugarG);
   const [main = { item: "sugar", solidsPct: SWEETENERS.sugar.solidsPct }] = sweet;
+  const acidPct = acidPctOf(catalogue, inputs, date);
   return {
     sweetener: { item: main.item, solidsPct: main.solidsPct },
     water: inputs.find(({ item }) => isWater(catalogue, item, date))?.item ?? "water",
+    ...(acidPct === undefined ? {} : { acidPct }),
   };
 }

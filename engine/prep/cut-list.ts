@@ -33,7 +33,7 @@ export function cutList(
   catalogue: Catalogue,
   wanted: readonly CutWanted[],
   date: BusinessDate,
-  learnt: LearntYields = new Map(),
+  { learnt = new Map(), certainty }: { learnt?: LearntYields; certainty?: number | undefined } = {},
 ): CutLine[] {
   const sources = [...new Set(wanted.filter(({ amount }) => amount > 0).map(({ source }) => source))];
   return sources.map((source) => {
@@ -47,7 +47,7 @@ export function cutList(
       pieces,
       gives: givesOf(catalogue, own, date),
       spare: spare.filter(({ share }) => share > pieces * 1e-9),
-      likely: likelyPieces(own, { learnt, yieldSd: catalogue.venue.uncertainty.yield }),
+      likely: likelyPieces(own, { learnt, yieldSd: catalogue.venue.uncertainty.yield, certainty }),
     };
   });
 }
@@ -58,7 +58,7 @@ export type LearntYields = ReadonlyMap<string, YieldBelief>;
 /** The part most asked for decides; the spreads of what takes it add up in quadrature (JCGM 100, 5.1.2). */
 function likelyPieces(
   cuts: readonly CutWanted[],
-  { learnt, yieldSd }: { learnt: LearntYields; yieldSd: number },
+  { learnt, yieldSd, certainty }: { learnt: LearntYields; yieldSd: number; certainty: number | undefined },
 ): PiecesRange {
   const parts = [...new Set(cuts.flatMap((cut) => cut.parts))].map((part) => {
     const asked = cuts
@@ -69,7 +69,7 @@ function likelyPieces(
     return { pieces, sdShare: pieces > 0 ? Math.sqrt(variance) / pieces : 0 };
   });
   const most = parts.reduce((a, b) => (b.pieces > a.pieces ? b : a));
-  return piecesRange(most.pieces, most.sdShare);
+  return piecesRange(most.pieces, most.sdShare, certainty);
 }
 
 function likelyShares({ amount, shares }: CutWanted, belief: YieldBelief | undefined, yieldSd: number) {

@@ -1,6 +1,13 @@
 import { baseAmount } from "#engine/catalogue.ts";
 import type { Facts } from "#engine/facts.ts";
-import { expectedYield, learnYield, type YieldBelief } from "#engine/measure/yield.ts";
+import { OutOfRangeError } from "#engine/measure/range.ts";
+import {
+  expectedYield,
+  learnYield,
+  normalQuantile,
+  piecesToPress,
+  type YieldBelief,
+} from "#engine/measure/yield.ts";
 import type { Making } from "#engine/prep/making.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import { inputsByBatch } from "#engine/stock/batch-inputs.ts";
@@ -54,19 +61,40 @@ export function fruitYield(
 /** So many pieces on the average, and how many a juicier or a drier box may take. */
 export type PiecesRange = { pieces: number; piecesLow: number; piecesHigh: number };
 
+/** That so many are enough: two standard deviations, so 19 batches in 20 lie within the range. */
+export const USUAL_CERTAINTY = 0.97725;
+
 /**
- * Pieces that give a volume on the average, with their range: two standard deviations, 19 batches in 20.
- * Belief of 25 ml ± 6 worth 400 pieces, 950 ml → 38 (36 to 42).
+ * Pieces that give a volume on the average, with their range: the most are enough with the certainty (0.5–0.999).
+ * Belief of 25 ml ± 6 worth 400 pieces, 950 ml → 38 (36 to 42); with 0.9 → 38 (36 to 41).
  */
-export function piecesFor(belief: YieldBelief, volumeMl: number): PiecesRange {
+export function piecesFor(
+  belief: YieldBelief,
+  volumeMl: number,
+  certainty: number = USUAL_CERTAINTY,
+): PiecesRange {
   const exact = volumeMl / belief.meanMl;
-  return piecesRange(exact, expectedYield(belief, exact).sd / volumeMl);
+  const range = piecesRange(exact, expectedYield(belief, exact).sd / volumeMl, certainty);
+  try {
+    return { ...range, piecesHigh: piecesToPress(belief, { volumeMl, certainty }).pieces };
+  } catch (error) {
+    // Known too badly for any number to be that certain.
+    if (error instanceof OutOfRangeError) return range;
+    throw error;
+  }
 }
 
-/** Whole pieces about an exact number, which may be off by a share (standard deviation). 44 ± 8 % → 44 (38 to 53). */
-export function piecesRange(exact: number, sdShare: number): PiecesRange {
+/**
+ * Whole pieces about an exact number, which may be off by a share (standard deviation); the most are enough with the
+ * certainty. 44 ± 8 % → 44 (38 to 53).
+ */
+export function piecesRange(
+  exact: number,
+  sdShare: number,
+  certainty: number = USUAL_CERTAINTY,
+): PiecesRange {
   const whole = (pieces: number) => Math.ceil(pieces - 1e-9);
-  const share = Math.min(0.9, 2 * sdShare);
+  const share = Math.min(0.9, normalQuantile(certainty) * sdShare);
   return {
     pieces: whole(exact),
     piecesLow: whole(exact / (1 + share)),

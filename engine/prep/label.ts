@@ -9,6 +9,8 @@ export type Label = {
   madeOn: BusinessDate;
   useBy: BusinessDate | null;
   batch: string;
+  /** Whole % vol; null of what has no strength. */
+  abvPct: number | null;
   allergens: string;
   initials: "";
   /** The same as lines of text to print. */
@@ -49,15 +51,16 @@ export function labelWords({
   abv: number | null | undefined;
 }): Label {
   const batch = `${madeOn.slice(2).replaceAll("-", "")}-${number}`;
+  const abvPct = abv == null || abv <= 0 ? null : Math.round(abv);
   const lines = [
     name,
     `Made ${withWeekday(madeOn)}`,
     last === null ? "Use by ________ (no shelf life on record)" : `Use by ${withWeekday(last)}`,
-    `Batch ${batch}${abv == null || abv <= 0 ? "" : `, about ${Math.round(abv)} % vol`}`,
+    `Batch ${batch}${abvPct === null ? "" : `, about ${abvPct} % vol`}`,
     "Initials ____",
     allergens,
   ];
-  return { name, madeOn, useBy: last, batch, allergens, initials: "", lines };
+  return { name, madeOn, useBy: last, batch, abvPct, allergens, initials: "", lines };
 }
 
 function withWeekday(date: BusinessDate): string {

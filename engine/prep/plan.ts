@@ -50,6 +50,8 @@ export type PlanInput = {
    * as the batches on record show its pace. Far less is poured away; the default fills up for as long as a batch keeps.
    */
   onlyDue?: boolean | undefined;
+  /** How sure it shall be that the most pieces of a fruit are enough (0.5–0.999); default: `USUAL_CERTAINTY`. */
+  certainty?: number | undefined;
   demand: DrinksDemand;
 };
 
@@ -68,6 +70,7 @@ export function planPrep({
   at: given,
   demand,
   onlyDue = false,
+  certainty,
 }: PlanInput): PrepPlan {
   const { catalogue } = facts;
   const at = given ?? prepBegins(facts, sales, date);
@@ -100,7 +103,7 @@ export function planPrep({
     catalogue,
     [...jobs.flatMap(batchCuts), ...cutsForDrinks(catalogue, demand.cutsOn(date), date)],
     date,
-    learntYields(facts, makings, date),
+    { learnt: learntYields(facts, makings, date), certainty },
   );
   return {
     date,

@@ -1,5 +1,6 @@
 import { type Catalogue, itemNamed } from "#engine/catalogue.ts";
 import { sucroseDensity, waterDensity } from "#engine/measure/sucrose.ts";
+import { acidCorrection } from "#engine/measure/sugar-reading.ts";
 import { SWEETENERS } from "#engine/measure/syrup.ts";
 import { foldName } from "#engine/name.ts";
 import { packsInForce } from "#engine/stock/pack.ts";
@@ -47,14 +48,22 @@ export function weightsG(
   );
 }
 
-/** What a mix of sugar and water comes to. */
+/** What a mix of sugar and water comes to; `brix` as a refractometer reads it. */
 export type Mixed = { brix: number; weightG: number; volumeMl: number };
+
+/** An acid of the kitchen by its name, weighed in as powder. */
+export function isAcid(catalogue: Catalogue, name: string): boolean {
+  const { base, inHouse } = itemNamed(catalogue, name);
+  const acid = /\b(?:citric|malic|tartaric|lactic|ascorbic|succinic) acid\b/;
+  return base === "g" && !inHouse && acid.test(foldName(name));
+}
 
 /**
  * °Brix, weight and volume at 20 °C of what sweet inputs and water make, by sums of weights.
  *
  * Undefined unless every input's weight and share of sugar are known, or when one is a spirit, to which the sucrose
- * tables (ICUMSA SPS-4) do not apply. 1000 g sugar + 1000 g water → 50 °Bx, 1626 ml.
+ * tables (ICUMSA SPS-4) do not apply. 1000 g sugar + 1000 g water → 50 °Bx, 1626 ml. Acid in powder counts as solids,
+ * and takes off the reading what `acidCorrection` says: 500 g sugar + 480 g water + 20 g citric acid → 51.6 °Bx.
  */
 export function mixedSyrup(
   catalogue: Catalogue,
@@ -63,17 +72,24 @@ export function mixedSyrup(
 ): Mixed | undefined {
   let totalG = 0;
   let sugarG = 0;
+  let acidG = 0;
   for (const input of inputs) {
     const grams = weightG(catalogue, input, date);
-    const brix = brixOf(catalogue, input.item, date);
+    const isSour = isAcid(catalogue, input.item);
+    const brix = isSour ? 100 : brixOf(catalogue, input.item, date);
     if (grams === undefined || brix === undefined) return undefined;
     totalG += grams;
+    if (isSour) acidG += grams;
     sugarG += (grams * brix) / 100;
   }
-  const brix = totalG > 0 ? (sugarG / totalG) * 100 : 0;
-  // Dry sugar alone is no syrup, and the tables end at 85.
-  if (brix <= 0 || brix > 85) return undefined;
-  return { brix, weightG: totalG, volumeMl: totalG / sucroseDensity({ brix }) };
+  const solidsPct = totalG > 0 ? (sugarG / totalG) * 100 : 0;
+  // Dry sugar alone is no syrup, and the tables end at 85; a sour powder is no syrup either.
+  if (solidsPct <= 0 || solidsPct > 85 || acidG > sugarG / 2) return undefined;
+  return {
+    brix: solidsPct - acidCorrection((acidG / totalG) * 100),
+    weightG: totalG,
+    volumeMl: totalG / sucroseDensity({ brix: solidsPct }),
+  };
 }
 
 /** Sugar as % of an item's weight; undefined when nothing says so, or when it is alcoholic. */

@@ -101,14 +101,17 @@ function addUnmapped(
   });
 }
 
-/** One ring name: the days from which it may mean something else, and what it meant between them, by modifiers. */
+/** The time cut at some days; stretches are numbered from 0, the one before the first day. */
+type Stretches = { dates: readonly BusinessDate[]; lastDate: BusinessDate; last: number };
+
+/** One ring name: what it meant between the days from which it may mean something else, by modifiers. */
 type Ring = {
-  changeDates: readonly BusinessDate[];
+  /** Cut where its bill may change, what preps are made of included. */
+  bills: Stretches;
   byModifiers: Map<string, ReadSale[]>;
-  /** What it is sold as, and the lines of that, between two changes. */
+  /** Cut where its own lines may change only, and what it is sold as in each stretch. */
+  own: Stretches;
   sold: Sold[];
-  lastDate: BusinessDate;
-  lastEpoch: number;
 };
 
 /** The lines of one serve as the spec has them, and how many serves a sale is. */
@@ -132,7 +135,7 @@ export class SaleReader {
 
   read(sale: Pick<SaleGroup, "ringName" | "modifiers" | "businessDate">): ReadSale {
     const ring = this.#ringOf(sale.ringName);
-    const epoch = epochIn(ring, sale.businessDate);
+    const epoch = stretchIn(ring.bills, sale.businessDate);
     let byEpoch = ring.byModifiers.get(sale.modifiers);
     if (byEpoch === undefined) {
       byEpoch = [];
@@ -169,9 +172,9 @@ export class SaleReader {
 
   #soldAs(sale: Pick<SaleGroup, "ringName" | "businessDate">): Sold {
     const ring = this.#ringOf(sale.ringName);
-    const epoch = epochIn(ring, sale.businessDate);
-    const sold = ring.sold[epoch] ?? this.#soldAsNew(sale);
-    ring.sold[epoch] = sold;
+    const own = stretchIn(ring.own, sale.businessDate);
+    const sold = ring.sold[own] ?? this.#soldAsNew(sale);
+    ring.sold[own] = sold;
     return sold;
   }
 
@@ -192,32 +195,41 @@ export class SaleReader {
     return read;
   }
 
-  /** Which stretch between two changes of what a ring name may mean a date lies in. */
-  epochOf(ringName: string, date: BusinessDate): number {
-    return epochIn(this.#ringOf(ringName), date);
+  /**
+   * The stretch between two changes of a ring name's own lines that a date lies in: its number, and the day it ends before
+   * (null for the last).
+   */
+  ownStretch(ringName: string, date: BusinessDate): { number: number; until: BusinessDate | null } {
+    const { own } = this.#ringOf(ringName);
+    const number = stretchIn(own, date);
+    return { number, until: own.dates[number] ?? null };
   }
 
   #ringOf(ringName: string): Ring {
     const known = this.#rings.get(ringName);
     if (known !== undefined) return known;
+    const own = this.#ownDatesOf(ringName);
     const ring: Ring = {
-      changeDates: this.#changeDatesOf(ringName),
+      bills: cutAt([...own, ...this.#sharedDates]),
       byModifiers: new Map(),
+      own: cutAt(own),
       sold: [],
-      lastDate: "",
-      lastEpoch: 0,
     };
     this.#rings.set(ringName, ring);
     return ring;
   }
 
-  #changeDatesOf(ringName: string): BusinessDate[] {
-    const { ringNames, drinkNames, specs } = this.#catalogue;
+  /** The days from which the spec of its drink is another, or the packs of its item are. */
+  #ownDatesOf(ringName: string): BusinessDate[] {
+    const { ringNames, drinkNames, itemNames, specs, packs } = this.#catalogue;
     const folded = foldName(ringName);
     const meaning = ringNames.get(folded)?.soldAs;
+    if (meaning?.kind === "ignore") return [];
     const drink = meaning?.kind === "drink" ? meaning.drink : drinkNames.get(folded);
-    const own = drink === undefined ? [] : (specs.get(drink) ?? []).map(({ from }) => from);
-    return [...new Set([...own, ...this.#sharedDates])].sort();
+    const ofDrink = drink === undefined ? [] : (specs.get(drink) ?? []);
+    const item = meaning?.kind === "item" ? meaning.item : itemNames.get(folded);
+    const ofItem = item === undefined ? [] : (packs.get(item) ?? []);
+    return [...ofDrink, ...ofItem].flatMap(({ from }) => from ?? []);
   }
 
   #readNew(
@@ -245,18 +257,22 @@ export function sharedChangeDates({ drinks, specs, preps, cuts, packs }: Catalog
   return new Set(shared.flatMap(({ from }) => from ?? []));
 }
 
-function epochIn(ring: Ring, date: BusinessDate): number {
-  if (date === ring.lastDate) return ring.lastEpoch;
-  const { changeDates } = ring;
+function cutAt(dates: readonly BusinessDate[]): Stretches {
+  return { dates: [...new Set(dates)].sort(), lastDate: "", last: 0 };
+}
+
+function stretchIn(stretches: Stretches, date: BusinessDate): number {
+  if (date === stretches.lastDate) return stretches.last;
+  const { dates } = stretches;
   let low = 0;
-  let high = changeDates.length;
+  let high = dates.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((changeDates[middle] ?? "") <= date) low = middle + 1;
+    if ((dates[middle] ?? "") <= date) low = middle + 1;
     else high = middle;
   }
-  ring.lastDate = date;
-  ring.lastEpoch = low;
+  stretches.lastDate = date;
+  stretches.last = low;
   return low;
 }
 

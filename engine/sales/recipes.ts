@@ -6,6 +6,9 @@ import { modifyLines, type ServeLine, servePortions } from "#engine/specs/serve.
 /** What one sale takes of the items its spec names, by number and in base units, before preps are opened up. */
 type Recipe = { items: number[]; amounts: number[] };
 
+/** What is sold before any modifier, looked through once for all of them. */
+export type Plain = { sold: SoldLines; recipe: number; hasTop: boolean; items: ReadonlySet<string> };
+
 /** No recipe. */
 export const NONE = -1;
 
@@ -21,29 +24,35 @@ export type Change = {
   /** What changes a drink only if it has the item. */
   removes: readonly Modifier[];
   others: readonly Modifier[];
+  /** Items that one of them puts into a drink. */
+  brought: ReadonlySet<string>;
 };
 
 export function changeBy(effects: readonly Modifier[]): Change {
   const adds: Modifier[] = [];
   const removes: Modifier[] = [];
   const others: Modifier[] = [];
+  const brought = new Set<string>();
   let factor = 1;
   for (const effect of effects) {
     if (effect.effect === "times" && effect.item === null) factor *= effect.factor ?? 1;
     else if (effect.effect === "add") adds.push(effect);
     else if (effect.effect === "remove") removes.push(effect);
     else if (effect.effect !== "none") others.push(effect);
+    const item = effect.effect === "swap" ? effect.with : effect.effect === "add" ? effect.item : null;
+    if (item !== null) brought.add(item);
   }
-  return { effects, factor, adds, removes, others };
+  return { effects, factor, adds, removes, others, brought };
 }
 
 /** The recipes of drinks as they are sold, each reckoned once. */
 export class Recipes {
   readonly #catalogue: Catalogue;
   readonly #numbers: ReadonlyMap<string, number>;
-  readonly #recipes: Recipe[] = [];
-  /** The plain serve of a list of lines, shared by all modifiers that change nothing in it. */
-  readonly #plain = new Map<readonly ServeLine[], { recipe: number; hasTop: boolean }>();
+  /** All recipes one behind the other: recipe n takes the items from #starts[n] on, up to #starts[n + 1]. */
+  readonly #starts: number[] = [0];
+  #items = new Int32Array(1024);
+  #amounts = new Float64Array(1024);
   readonly #added = new Map<Change, number>();
   readonly #poured = new Map<ServeLine, { item: number; amount: number }>();
   /** How often each recipe was sold since `pourInto`. */
@@ -57,18 +66,22 @@ export class Recipes {
     this.#numbers = numbers;
   }
 
+  plain(sold: SoldLines): Plain {
+    const { drink, lines } = sold;
+    const recipe = this.#add(this.#recipeOf(drink, modifyLines(lines, [])));
+    return { sold, recipe, hasTop: hasTop(lines), items: new Set(lines.map(({ item }) => item)) };
+  }
+
   /** Most modifiers change nothing in most drinks, or make the whole drink larger: then the plain serve is used again. */
-  served(sold: SoldLines, change: Change): Served {
-    const { drink, serves, lines } = sold;
-    const { effects, factor, adds, removes, others } = change;
-    const plain = this.#plainOf(sold);
-    const touches = (effect: Modifier) => mayTouch(lines, effects, effect);
-    const takesOut = removes.some(touches);
+  served(plain: Plain, change: Change): Served {
+    const { drink, serves, lines } = plain.sold;
+    const { effects, factor, adds, removes } = change;
+    const takesOut = removes.length > 0 && mayTouch(plain, change, removes);
     // An order in which changes apply, and a glass that is topped up, are left to the rule itself.
     const needsRule =
       (plain.hasTop && (takesOut || adds.length > 0)) ||
       (takesOut && adds.length > 0) ||
-      others.some(touches);
+      mayTouch(plain, change, change.others);
     if (needsRule) {
       const recipe = this.#add(this.#recipeOf(drink, modifyLines(lines, effects)));
       return { recipe, added: NONE, times: serves };
@@ -86,12 +99,15 @@ export class Recipes {
   /** Adds to `taken`, by item, what was sold since the last time. */
   pourInto(taken: Float64Array): void {
     const sold = this.#sold;
+    const starts = this.#starts;
+    const items = this.#items;
+    const amounts = this.#amounts;
     for (const recipe of this.#soldOnes) {
       const times = sold[recipe] as number;
       if (times === 0) continue;
       sold[recipe] = 0;
-      const { items, amounts } = this.#recipes[recipe] as Recipe;
-      for (let at = 0; at < items.length; at += 1) {
+      const end = starts[recipe + 1] as number;
+      for (let at = starts[recipe] as number; at < end; at += 1) {
         const item = items[at] as number;
         taken[item] = (taken[item] as number) + times * (amounts[at] as number);
       }
@@ -99,30 +115,31 @@ export class Recipes {
     this.#soldOnes.length = 0;
   }
 
-  #plainOf({ drink, lines }: SoldLines): { recipe: number; hasTop: boolean } {
-    const known = this.#plain.get(lines);
-    if (known !== undefined) return known;
-    const recipe = this.#add(this.#recipeOf(drink, modifyLines(lines, [])));
-    const plain = { recipe, hasTop: hasTop(lines) };
-    this.#plain.set(lines, plain);
-    return plain;
-  }
-
-  #add(recipe: Recipe): number {
-    const number = this.#recipes.length;
-    this.#recipes.push(recipe);
-    if (number === this.#sold.length) {
-      const larger = new Float64Array(2 * number);
-      larger.set(this.#sold);
-      this.#sold = larger;
+  #add({ items, amounts }: Recipe): number {
+    const number = this.#starts.length - 1;
+    const start = this.#starts[number] as number;
+    const end = start + items.length;
+    if (end > this.#items.length) {
+      this.#items = longer(this.#items, 2 * end);
+      this.#amounts = longer(this.#amounts, 2 * end);
     }
+    this.#items.set(items, start);
+    this.#amounts.set(amounts, start);
+    this.#starts.push(end);
+    if (number === this.#sold.length) this.#sold = longer(this.#sold, 2 * number);
     return number;
   }
 
   #without(plain: number, removes: readonly Modifier[]): number {
-    const { items, amounts } = this.#recipes[plain] as Recipe;
-    const recipe = { items: items.slice(), amounts: amounts.slice() };
-    for (const { item } of removes) if (item !== null) takeOut(recipe, this.#numberOf(item));
+    const gone = removes.map(({ item }) => (item === null ? NONE : this.#numberOf(item)));
+    const recipe: Recipe = { items: [], amounts: [] };
+    const end = this.#starts[plain + 1] as number;
+    for (let at = this.#starts[plain] as number; at < end; at += 1) {
+      const item = this.#items[at] as number;
+      if (gone.includes(item)) continue;
+      recipe.items.push(item);
+      recipe.amounts.push(this.#amounts[at] as number);
+    }
     return this.#add(recipe);
   }
 
@@ -174,30 +191,19 @@ export class Recipes {
   }
 }
 
-function hasItem(lines: readonly ServeLine[], item: string | null): boolean {
-  for (const line of lines) if (line.item === item) return true;
-  return false;
-}
-
 function hasTop(lines: readonly ServeLine[]): boolean {
   for (const { amount, unit } of lines) if (amount === null || unit === "top") return true;
   return false;
 }
 
-function takeOut({ items, amounts }: Recipe, item: number): void {
-  for (let at = items.length - 1; at >= 0; at -= 1) {
-    if (items[at] !== item) continue;
-    items.splice(at, 1);
-    amounts.splice(at, 1);
-  }
+/** Whether one of some effects changes anything: an item of the drink, or one that another modifier brings. */
+function mayTouch({ items }: Plain, { brought }: Change, effects: readonly Modifier[]): boolean {
+  for (const { item } of effects) if (item !== null && (items.has(item) || brought.has(item))) return true;
+  return false;
 }
 
-/** Whether a swap, or a factor of one item, changes anything: an item of the drink, or one that another modifier brings. */
-function mayTouch(lines: readonly ServeLine[], effects: readonly Modifier[], effect: Modifier): boolean {
-  if (hasItem(lines, effect.item)) return true;
-  for (const other of effects) {
-    const brought = other.effect === "swap" ? other.with : other.effect === "add" ? other.item : null;
-    if (brought !== null && brought === effect.item) return true;
-  }
-  return false;
+function longer<T extends Int32Array | Float64Array>(column: T, length: number): T {
+  const copy = new (column.constructor as new (length: number) => T)(length);
+  copy.set(column);
+  return copy;
 }

@@ -4,19 +4,28 @@ import { OpenedItems } from "#engine/sales/opened-items.ts";
 import { PairPlaces } from "#engine/sales/packed/pairs.ts";
 import type { DayTally } from "#engine/sales/packed/tally.ts";
 import type { TextTable } from "#engine/sales/packed/texts.ts";
-import { type Change, changeBy, NONE, Recipes, type Served } from "#engine/sales/recipes.ts";
+import { type Change, changeBy, NONE, type Plain, Recipes } from "#engine/sales/recipes.ts";
 import type { BusinessDate } from "#engine/time.ts";
 
 type RingState = ReturnType<SaleReader["stateOf"]>;
 
 /** What a ring name is between two changes, numbered among all such stretches of all ring names. */
-type Stretch = { number: number; ringName: string; date: BusinessDate; state: RingState | undefined };
+type Stretch = {
+  number: number;
+  ringName: string;
+  /** A day of it, and the one it ends before (null: it does not end). */
+  date: BusinessDate;
+  until: BusinessDate | null;
+  state: RingState | undefined;
+  /** Undefined where it uses nothing. */
+  plain: Plain | undefined;
+};
 
 type NumberedRing = {
   name: string;
   lastDate: BusinessDate;
   last: Stretch | undefined;
-  /** By the number that the reader has for the time between two changes. */
+  /** By the number that the reader has for the stretch. */
   stretches: Stretch[];
 };
 
@@ -76,16 +85,20 @@ export class TallyUse {
   addDay(businessDate: BusinessDate, tally: DayTally, use: Float64Array, isCounted = false): void {
     if (tally.count === 0) return;
     const { count, ringName, modifiers, quantity, netMinor } = tally;
+    const recipes = this.#recipes;
+    const recipeOf = this.#recipeOf;
+    const addedOf = this.#addedOf;
+    const timesOf = this.#timesOf;
     for (let place = 0; place < count; place += 1) {
       const stretch = this.#stretchOf(ringName[place] as number, businessDate);
       if (isCounted) this.#count(stretch, quantity[place] as number, netMinor[place] as number);
       const pair = this.#pairOf(stretch, modifiers[place] as number);
-      const recipe = this.#recipeOf[pair] as number;
+      const recipe = recipeOf[pair] as number;
       if (recipe === NONE) continue;
-      const times = (this.#timesOf[pair] as number) * (quantity[place] as number);
-      const added = this.#addedOf[pair] as number;
-      this.#recipes.sell(recipe, times);
-      if (added !== NONE) this.#recipes.sell(added, times);
+      const times = (timesOf[pair] as number) * (quantity[place] as number);
+      const added = addedOf[pair] as number;
+      recipes.sell(recipe, times);
+      if (added !== NONE) recipes.sell(added, times);
     }
     const taken = this.#taken.fill(0);
     this.#recipes.pourInto(taken);
@@ -122,30 +135,39 @@ export class TallyUse {
   }
 
   #stretchOf(ringName: number, businessDate: BusinessDate): Stretch {
-    let ring = this.#rings[ringName];
-    if (ring === undefined) {
-      ring = { name: this.#texts.textOf(ringName), lastDate: "", last: undefined, stretches: [] };
-      this.#rings[ringName] = ring;
-    }
-    if (ring.lastDate === businessDate && ring.last !== undefined) return ring.last;
-    const epoch = this.#reader.epochOf(ring.name, businessDate);
-    let stretch = ring.stretches[epoch];
-    if (stretch === undefined) {
-      stretch = { number: this.#stretchCount, ringName: ring.name, date: businessDate, state: undefined };
-      this.#stretchCount += 1;
-      ring.stretches[epoch] = stretch;
-    }
+    const ring = this.#rings[ringName] ?? this.#ringOf(ringName);
+    if (ring.last !== undefined && ring.lastDate === businessDate) return ring.last;
+    const stretch = isWithin(ring.last, businessDate) ? ring.last : this.#stretchIn(ring, businessDate);
     ring.lastDate = businessDate;
     ring.last = stretch;
     return stretch;
   }
 
-  #pairOf(stretch: Stretch, modifiers: number): number {
+  #ringOf(ringName: number): NumberedRing {
+    const name = this.#texts.textOf(ringName);
+    const ring: NumberedRing = { name, lastDate: "", last: undefined, stretches: [] };
+    this.#rings[ringName] = ring;
+    return ring;
+  }
+
+  #stretchIn({ name, stretches }: NumberedRing, date: BusinessDate): Stretch {
+    const { number, until } = this.#reader.ownStretch(name, date);
+    const known = stretches[number];
+    if (known !== undefined) return known;
+    const sold = this.#reader.linesOf(name, date);
+    const plain = sold === undefined ? undefined : this.#recipes.plain(sold);
+    const stretch = { number: this.#stretchCount, ringName: name, date, until, state: undefined, plain };
+    this.#stretchCount += 1;
+    stretches[number] = stretch;
+    return stretch;
+  }
+
+  #pairOf({ number, plain }: Stretch, modifiers: number): number {
     const pairs = this.#pairs;
     const count = pairs.count;
-    const pair = pairs.placeOf(stretch.number, modifiers);
+    const pair = pairs.placeOf(number, modifiers);
     if (pair === count) {
-      const served = this.#servedOf(stretch, modifiers);
+      const served = plain === undefined ? undefined : this.#recipes.served(plain, this.#changeOf(modifiers));
       this.#recipeOf.push(served?.recipe ?? NONE);
       this.#addedOf.push(served?.added ?? NONE);
       this.#timesOf.push(served?.times ?? 0);
@@ -153,15 +175,12 @@ export class TallyUse {
     return pair;
   }
 
-  #servedOf({ ringName, date }: Stretch, modifiers: number): Served | undefined {
-    const sold = this.#reader.linesOf(ringName, date);
-    if (sold === undefined) return undefined;
-    let change = this.#changes[modifiers];
-    if (change === undefined) {
-      change = changeBy(this.#reader.effectsOf(this.#texts.textOf(modifiers)));
-      this.#changes[modifiers] = change;
-    }
-    return this.#recipes.served(sold, change);
+  #changeOf(modifiers: number): Change {
+    const known = this.#changes[modifiers];
+    if (known !== undefined) return known;
+    const change = changeBy(this.#reader.effectsOf(this.#texts.textOf(modifiers)));
+    this.#changes[modifiers] = change;
+    return change;
   }
 
   #openedOn(date: BusinessDate): OpenedItems {
@@ -171,4 +190,9 @@ export class TallyUse {
       this.#opened = { epoch, items: new OpenedItems(this.#catalogue, date, this.#itemNumbers) };
     return this.#opened.items;
   }
+}
+
+/** Days mostly come in their order, so that the stretch of the day before is asked first. */
+function isWithin(stretch: Stretch | undefined, date: BusinessDate): stretch is Stretch {
+  return stretch !== undefined && stretch.date <= date && (stretch.until === null || date < stretch.until);
 }

@@ -1,6 +1,7 @@
 import type { Worker } from "node:worker_threads";
 import type { Db } from "#db/open.ts";
-import { isDue } from "#server/backups/back-up.ts";
+import { type Instant, toInstant } from "#engine/time.ts";
+import { isDue, newestBackup } from "#server/backups/back-up.ts";
 import type { BackupPlan } from "#server/backups/plan.ts";
 import { startThread } from "#server/thread.ts";
 
@@ -9,8 +10,15 @@ const LOOK_EVERY_MS = 60_000;
 
 type Word = { file: string } | { problem: string };
 
+/** That scheduled backups fail: since when, what the trouble is now, and how old the last good one is; null without any. */
+export type BackupTrouble = { since: Instant; problem: string; lastBackupAt: Instant | null };
+
 /** Backups that go on beside the server until told to stop. */
-export type RunningBackups = { stop: () => Promise<void> };
+export type RunningBackups = {
+  /** Null while all is well. */
+  trouble: () => BackupTrouble | null;
+  stop: () => Promise<void>;
+};
 
 /**
  * Backs a served database up by its plan, each time in a thread of its own. What goes wrong is said, and tried again at the
@@ -27,15 +35,15 @@ export function keepBackingUp(
 ): RunningBackups {
   let running: Promise<void> = Promise.resolve();
   let isRunning = false;
-  let lastProblem = "";
+  let failing: { since: Instant; problem: string } | null = null;
   const hear = (word: Word): void => {
     if ("file" in word) {
-      lastProblem = "";
+      failing = null;
       return;
     }
     // The same trouble once a minute would bury everything else.
-    if (word.problem !== lastProblem) say(`No backup was made: ${word.problem}`);
-    lastProblem = word.problem;
+    if (word.problem !== failing?.problem) say(`No backup was made: ${word.problem}`);
+    failing = { since: failing?.since ?? toInstant(now().getTime()), problem: word.problem };
   };
   const look = (): void => {
     if (isRunning || !isDue(plan, now())) return;
@@ -47,6 +55,11 @@ export function keepBackingUp(
   const timer = setInterval(look, lookEveryMs);
   timer.unref();
   return {
+    trouble: () => {
+      if (failing === null) return null;
+      const newest = newestBackup(plan);
+      return { ...failing, lastBackupAt: newest === undefined ? null : toInstant(newest.getTime()) };
+    },
     stop: async () => {
       clearInterval(timer);
       await running;

@@ -23,6 +23,7 @@ async function bundle() {
     input: {
       main: join(server, "main.js"),
       "import-worker": join(server, "import-worker.js"),
+      "undo-worker": join(server, "undo-worker.js"),
       "backup-worker": join(server, "backups", "backup-worker.js"),
     },
   });

@@ -57,6 +57,7 @@ const COMMANDS: readonly CommandSpec[] = [
     description:
       "Reads every sheet and sales file of the folder. If anything is wrong, all wrong cells are listed and nothing is loaded.\nA database that already holds a book is replaced by it; a copy is kept beside it first.",
     examples: ["ullage load sample-sales", "ullage load ~/bar-book --db data/bar.db"],
+    isReport: true,
     load: async () => (await import("#server/cli/commands/load.ts")).loadCommand,
   },
   {
@@ -72,6 +73,7 @@ const COMMANDS: readonly CommandSpec[] = [
     options: [
       ["--shape <name>", "read with this entry of sales-shapes.json (its files pattern)"],
       ["--undo <import>", "take an import back, by its number"],
+      ["--lines <date>", "the lines of a business day, to find a check again"],
       ["--dry-run", "say what would change, change nothing"],
       ["--add", "add sums to those of the same days, as of another till, instead of replacing them"],
     ],
@@ -150,10 +152,14 @@ const COMMANDS: readonly CommandSpec[] = [
   {
     name: "prep",
     summary: "what to press, cook and batch, and what is past its date",
-    examples: ["ullage prep --for 2026-11-27", "ullage prep --for 2026-11-27 --days 2"],
+    examples: ["ullage prep --for 2026-11-27", "ullage prep --for 2026-11-27 --days 2 --certainty 0.95"],
     options: [
       ["--for <date>", "business date"],
       ["--days <number>", "days a batch should serve"],
+      [
+        "--certainty <share>",
+        "how sure the most pieces of a fruit shall be enough, 0.5 to 0.999 (default: 0.977)",
+      ],
     ],
     isReport: true,
     load: async () => (await import("#server/cli/commands/prep.ts")).prepCommand,
@@ -172,6 +178,30 @@ const COMMANDS: readonly CommandSpec[] = [
     examples: ["ullage spec sour.txt", "echo '3/4 oz lime juice' | ullage spec - --json"],
     isReport: true,
     load: async () => (await import("#server/cli/commands/spec.ts")).specCommand,
+  },
+  {
+    name: "meter",
+    summary: "what a hydrometer, a density or a refractometer reading means (without a database)",
+    description:
+      "Gives °Brix from a gravity, a density or grams in a litre; sugar and solids of something sour from its °Brix; and the\nstrength of a spirit without sugar from its density.",
+    examples: [
+      "ullage meter --gravity 1.083",
+      "ullage meter --density 1.2297 --celsius 20",
+      "ullage meter --sugar 615",
+      "ullage meter --brix 48 --acid 4",
+      "ullage meter --spirit 0.94805",
+    ],
+    options: [
+      ["--gravity <number>", "specific gravity at 20/20 °C, as a hydrometer shows it"],
+      ["--density <g/ml>", "density of sugar in water"],
+      ["--sugar <g/l>", "grams of sugar in a litre"],
+      ["--brix <number>", "what a refractometer reads"],
+      ["--acid <percent>", "with --brix: acid in % of the weight, which the reading is corrected for"],
+      ["--spirit <g/ml>", "density of a spirit without sugar"],
+      ["--celsius <number>", "temperature of what was measured (default: 20)"],
+    ],
+    isReport: true,
+    load: async () => (await import("#server/cli/commands/meter.ts")).meterCommand,
   },
   {
     name: "history",

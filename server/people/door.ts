@@ -18,7 +18,7 @@ export function openDoor({ db, now, hashing }: Pick<Door, "db" | "now" | "hashin
     db,
     now,
     hashing,
-    throttle: new Throttle(),
+    throttle: new Throttle(db),
     nobody: () => {
       nobody ??= hashSecret(newSecret(), hashing);
       return nobody;

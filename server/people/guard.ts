@@ -65,8 +65,10 @@ function refuseOtherSites(c: Context, { sessionId, actor }: Visitor): void {
 
 async function redact(c: Context, rule: Rule, actor: Actor): Promise<void> {
   const costs = may(actor.role, "seeCosts") ? [] : (rule.costs ?? []);
+  const machine = may(actor.role, "runBar") ? [] : (rule.machine ?? []);
   const names = may(actor.role, "seeNames") ? [] : (rule.names ?? []);
-  if ((costs.length === 0 && names.length === 0) || !c.res.ok) return;
+  const emptied = [...costs, ...machine];
+  if ((emptied.length === 0 && names.length === 0) || !c.res.ok) return;
   const answer: unknown = await c.res.json();
-  c.res = c.json(redacted(answer, { costs, names, ownName: actor.name }));
+  c.res = c.json(redacted(answer, { emptied, names, ownName: actor.name }));
 }

@@ -20,6 +20,8 @@ export const POWERS = {
   changePast: RUNNING,
   runBar: RUNNING,
   undoImports: RUNNING,
+  /** Whether names of staff are kept with sales, and erasing them. */
+  keepStaff: OWNER,
   enrolDevices: RUNNING,
   reopenPast: OWNER,
   managePeople: OWNER,
@@ -45,6 +47,8 @@ export type Rule = {
   costs?: readonly string[];
   /** The same without seeNames, unless the name is one's own. */
   names?: readonly string[];
+  /** The same without runBar: what concerns the machine and its files. */
+  machine?: readonly string[];
 };
 
 const ENTRY_NAMES = ["by", "enteredBy"] as const;
@@ -74,7 +78,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
   "POST /api/tokens": { may: OWNER, inPerson: true },
   "POST /api/tokens/{id}/revoke": { may: OWNER, inPerson: true },
 
-  "GET /api/week": { may: ALL, costs: ["totals", "top", "causes", "net", "total"] },
+  "GET /api/week": { may: ALL, costs: ["totals", "top", "causes", "net", "total"], machine: ["warnings"] },
   "GET /api/venue": { may: ALL },
   "POST /api/venue": { may: RUNNING },
   "GET /api/catalogue": { may: ALL, costs: ["price", "priceMinor", "minimumValueMinor"] },
@@ -133,6 +137,10 @@ export const RULES: Readonly<Record<string, Rule>> = {
   "GET /api/sales/imports": { may: RUNNING },
   "POST /api/sales/imports/{id}/undo": { may: POWERS.undoImports },
   "GET /api/sales/days": { may: RUNNING },
+  "GET /api/sales/lines": { may: RUNNING, names: ["staff"] },
+  "GET /api/sales/staff": { may: POWERS.keepStaff },
+  "POST /api/sales/staff": { may: POWERS.keepStaff },
+  "POST /api/sales/staff/erase": { may: POWERS.keepStaff, inPerson: true },
   "GET /api/sales/unmapped": { may: RUNNING },
 
   "POST /api/specs/read": { may: RUNNING, readsOnly: true },

@@ -1,6 +1,6 @@
 type Redaction = {
   /** Fields to empty, at any depth. */
-  costs: readonly string[];
+  emptied: readonly string[];
   names: readonly string[];
   /** The name that stays. */
   ownName: string;
@@ -9,7 +9,7 @@ type Redaction = {
 /**
  * An answer without what somebody may not see: lists are emptied, everything else becomes null, names become "".
  *
- * redacted({ item: "Gin", value: 21 }, { costs: ["value"], … }) → { item: "Gin", value: null }
+ * redacted({ item: "Gin", value: 21 }, { emptied: ["value"], … }) → { item: "Gin", value: null }
  */
 export function redacted(answer: unknown, how: Redaction): unknown {
   if (Array.isArray(answer)) return answer.map((one) => redacted(one, how));
@@ -18,7 +18,7 @@ export function redacted(answer: unknown, how: Redaction): unknown {
 }
 
 function kept(field: string, value: unknown, how: Redaction): unknown {
-  if (how.costs.includes(field)) return Array.isArray(value) ? [] : null;
+  if (how.emptied.includes(field)) return Array.isArray(value) ? [] : null;
   if (how.names.includes(field) && typeof value === "string") return value === how.ownName ? value : "";
   return redacted(value, how);
 }

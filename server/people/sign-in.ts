@@ -31,11 +31,11 @@ export async function signInWithPassword(
   { name, password }: { name: string; password: string },
   visitor: Visitor,
 ): Promise<NewSession> {
-  const tried = startTry(door, foldName(name), visitor);
+  const tried = await startTry(door, foldName(name), visitor);
   const person = await personNamed(door.db, name);
   const isRight = await isPasswordOf(door, person, password);
   if (person === undefined || !isRight) throw notSignedIn(WRONG_PASSWORD);
-  door.throttle.right(tried);
+  await door.throttle.right(tried);
   return begin(door, person, "password", visitor);
 }
 
@@ -51,7 +51,7 @@ export async function signInWithPin(
     );
   }
   const person = await personOf(door.db, id).catch(noneForNumber);
-  const tried = startTry(door, `PIN ${id}`, visitor);
+  const tried = await startTry(door, `PIN ${id}`, visitor);
   const wrong = person === undefined ? 0 : await countWrongPin(door.db, id);
   const isRight = await isPinOf(door, person, pin);
   if (wrong > WRONG_PINS_MOST) {
@@ -60,7 +60,7 @@ export async function signInWithPin(
     );
   }
   if (person === undefined || !isRight) throw notSignedIn(WRONG_PIN);
-  door.throttle.right(tried);
+  await door.throttle.right(tried);
   await forgetWrongPins(door.db, id);
   return begin(door, person, "pin", visitor);
 }
@@ -84,13 +84,13 @@ export async function begin(
 /** Proves once more who somebody is, by the password or PIN they have. Throws 401, and 429 after many wrong ones. */
 export async function proveAgain(door: Door, personId: number, old: string, visitor: Visitor): Promise<void> {
   const person = await personOf(door.db, personId);
-  const tried = startTry(door, person.folded, visitor);
+  const tried = await startTry(door, person.folded, visitor);
   const kept = person.passwordHash ?? person.pinHash;
   if (kept === null || !(await isSecret(kept, old))) {
     const word = kindFor(person.role) === "pin" ? "PIN" : "password";
     throw notSignedIn(`The ${word} you have now is wrong.`);
   }
-  door.throttle.right(tried);
+  await door.throttle.right(tried);
 }
 
 /** Ends this session, or all of whoever is signed in. Gives how many ended. */
@@ -107,9 +107,9 @@ export async function signOut(
 }
 
 /** Throws 429 where too many tries went wrong; else this one counts as wrong until it proves right. */
-function startTry(door: Door, account: string, { address, device }: Visitor): [Tried, Tried] {
+async function startTry(door: Door, account: string, { address, device }: Visitor): Promise<[Tried, Tried]> {
   const tried: [Tried, Tried] = [accountTried(account, device?.id), addressTried(address)];
-  const seconds = door.throttle.begin(tried, door.now().getTime());
+  const seconds = await door.throttle.begin(tried, door.now().getTime());
   if (seconds > 0) throw new TooManyTries(seconds);
   return tried;
 }

@@ -1,3 +1,7 @@
+import type { Db } from "#db/open.ts";
+import { countTry, forgetTries, takeTryBack, type WrongTries } from "#db/sign-in-tries-repository.ts";
+import { secretHash } from "#server/people/secrets.ts";
+
 const SECOND_MS = 1000;
 const FIRST_WAIT_MS = 5 * SECOND_MS;
 const LONGEST_WAIT_MS = 15 * 60 * SECOND_MS;
@@ -19,49 +23,45 @@ export function addressTried(address: string): Tried {
 
 /**
  * Makes guessing slow: after a few wrong tries each next one has to wait twice as long, up to a quarter of an hour; a day
- * without tries forgets them. At four free tries that is about 100 guesses a day and account. Kept in memory: who
- * can start the server anew holds the keys anyway.
+ * without tries forgets them. At four free tries that is about 100 guesses a day and account. Kept in the database, so that
+ * pulling the plug forgives nothing.
  */
 export class Throttle {
-  readonly #wrong = new Map<string, { times: number; lastMs: number }>();
+  readonly #db: Db;
+
+  constructor(db: Db) {
+    this.#db = db;
+  }
 
   /**
    * Seconds to wait; 0 when the try may go on. Then it counts as wrong until `right` says otherwise, so that many tries
    * at once are no way around it.
    */
-  begin(tried: readonly Tried[], nowMs: number): number {
-    const waitMs = Math.max(...tried.map((one) => this.#waitMs(one, nowMs)));
-    if (waitMs > 0) return Math.ceil(waitMs / SECOND_MS);
-    for (const { key } of tried) this.#count(key, nowMs);
-    return 0;
+  async begin(tried: readonly Tried[], nowMs: number): Promise<number> {
+    const forgetting = { beforeMs: nowMs - FORGOTTEN_AFTER_MS, keptMost: KEPT_MOST };
+    const longest = (held: readonly (WrongTries | undefined)[]): number =>
+      Math.max(...tried.map(({ free }, at) => waitMsOf(held[at], free, nowMs)));
+    const waitMs = await countTry(this.#db, tried.map(hashOf), longest, { nowMs, forgetting });
+    return Math.ceil(waitMs / SECOND_MS);
   }
 
   /** The try was right: the account starts anew, the address takes back this one alone. */
-  right([account, ...others]: readonly [Tried, ...Tried[]]): void {
-    this.#wrong.delete(account.key);
-    for (const { key } of others) {
-      const held = this.#wrong.get(key);
-      if (held !== undefined) this.#wrong.set(key, { ...held, times: held.times - 1 });
-    }
+  async right([account, ...others]: readonly [Tried, ...Tried[]]): Promise<void> {
+    await forgetTries(this.#db, hashOf(account));
+    for (const other of others) await takeTryBack(this.#db, hashOf(other));
   }
+}
 
-  #waitMs({ key, free }: Tried, nowMs: number): number {
-    const held = this.#wrong.get(key);
-    if (held === undefined || held.times < free || nowMs - held.lastMs > FORGOTTEN_AFTER_MS) return 0;
-    const delayMs = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (held.times - free));
-    // A clock that was set back must not keep anybody out for longer.
-    return Math.min(delayMs, held.lastMs + delayMs - nowMs);
-  }
+/** What somebody typed for a name may have been their password, so it is kept as a hash. */
+function hashOf({ key }: Tried): string {
+  return secretHash(key);
+}
 
-  #count(key: string, nowMs: number): void {
-    const held = this.#wrong.get(key);
-    const isOld = held === undefined || nowMs - held.lastMs > FORGOTTEN_AFTER_MS;
-    // Put at the end, so that what is dropped when there are too many is the oldest.
-    this.#wrong.delete(key);
-    this.#wrong.set(key, { times: isOld ? 1 : held.times + 1, lastMs: nowMs });
-    const [oldest] = this.#wrong.keys();
-    if (this.#wrong.size > KEPT_MOST && oldest !== undefined) this.#wrong.delete(oldest);
-  }
+function waitMsOf(held: WrongTries | undefined, free: number, nowMs: number): number {
+  if (held === undefined || held.times < free) return 0;
+  const delayMs = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (held.times - free));
+  // A clock that was set back must not keep anybody out for longer.
+  return Math.max(0, Math.min(delayMs, held.lastMs + delayMs - nowMs));
 }
 
 /** A wait in words. 40 → "40 seconds", 90 → "2 minutes". */

@@ -3,13 +3,18 @@ import { foldName } from "#engine/name.ts";
 import { businessDateOf, localToInstant } from "#engine/sales/read/clock.ts";
 import { alcoholInDrink, type DrinkAlcohol } from "#engine/specs/drink-alcohol.ts";
 import { type DrinkStrength, drinkStrength } from "#engine/specs/drink-strength.ts";
+import { type OddPour, oddPours } from "#engine/specs/glass-pours.ts";
 import type { Instant } from "#engine/time.ts";
 import { InputError } from "#server/input-error.ts";
 import type { World } from "#server/world.ts";
 
-/** What drinks and items cost, and, for information, the alcohol in one serve and its strength. */
+/** What drinks and items cost, and, for information, the alcohol in one serve, its strength, and pours of no lawful measure. */
 export type CostAnswer = Omit<CostReport, "drinks"> & {
-  drinks: (CostReport["drinks"][number] & { alcohol: DrinkAlcohol | null; strength: DrinkStrength | null })[];
+  drinks: (CostReport["drinks"][number] & {
+    alcohol: DrinkAlcohol | null;
+    strength: DrinkStrength | null;
+    oddPours: OddPour[];
+  })[];
 };
 
 /** The cost report at the last moment of the book, of one drink where one is named. */
@@ -24,6 +29,7 @@ export function costFor(world: World, { drink }: { drink?: string | undefined })
       ...row,
       alcohol: alcoholInDrink(facts.catalogue, row.drink, date) ?? null,
       strength: drinkStrength(facts.catalogue, row.drink, date) ?? null,
+      oddPours: oddPours(facts.catalogue, row.drink, date),
     })),
   };
   if (drink === undefined) return report;

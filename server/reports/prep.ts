@@ -7,19 +7,28 @@ import { refuseFarOff } from "#server/far-off.ts";
 import { InputError } from "#server/input-error.ts";
 import { momentOf, type World } from "#server/world.ts";
 
-export type PrepChoice = { date?: BusinessDate | undefined; days?: number | undefined };
+export type PrepChoice = {
+  date?: BusinessDate | undefined;
+  days?: number | undefined;
+  /** How sure it shall be that the most pieces of a fruit are enough. */
+  certainty?: number | undefined;
+};
 
 export type PrepReport = Awaited<ReturnType<typeof prepOn>>;
 
 /** What to make on a business date, by default that of the book's last moment. Moments are the venue's local time. */
 export async function prepFor(
   world: World,
-  { date = lastDate(world), days }: PrepChoice,
+  { date = lastDate(world), days, certainty }: PrepChoice,
 ): Promise<PrepReport> {
-  return world.remembered(JSON.stringify(["prep", date, days]), () => prepOn(world, date, days));
+  const key = JSON.stringify(["prep", date, days, certainty]);
+  return world.remembered(key, () => prepOn(world, { date, days, certainty }));
 }
 
-async function prepOn(world: World, date: BusinessDate, days: number | undefined) {
+async function prepOn(
+  world: World,
+  { date, days, certainty }: { date: BusinessDate; days: number | undefined; certainty: number | undefined },
+) {
   refuseFarOff(world, date, "for");
   const { venue } = world.facts.catalogue;
   const plan = prepPlan({
@@ -28,6 +37,7 @@ async function prepOn(world: World, date: BusinessDate, days: number | undefined
     sales: await world.salesBetween({ at: localToInstant(`${date} ${venue.dayEnds}`, venue) }),
     date,
     ...(days === undefined ? {} : { days }),
+    certainty,
   });
   return {
     ...plan,
@@ -45,11 +55,12 @@ export type CardChoice = {
   /** As much as this much of one input makes, in its base unit. */
   scaleTo?: { item: string; amount: number } | undefined;
   batchNo?: number | undefined;
+  certainty?: number | undefined;
 };
 
 /** One batch of a prep, scaled; by default as much as the day's plan asks for. */
 export async function batchCardFor(world: World, choice: CardChoice) {
-  const { date = lastDate(world), make, vessel, scaleTo, batchNo } = choice;
+  const { date = lastDate(world), make, vessel, scaleTo, batchNo, certainty } = choice;
   const name = world.facts.catalogue.itemNames.get(foldName(choice.prep));
   if (name === undefined) throw new InputError(`No prep is named "${choice.prep}".`);
   const isSized = make !== undefined || vessel === true || scaleTo !== undefined;
@@ -60,7 +71,7 @@ export async function batchCardFor(world: World, choice: CardChoice) {
     facts: world.facts,
     prep: name,
     date,
-    ...withoutUndefined({ make: make ?? planned, vessel, scaleTo, batchNo }),
+    ...withoutUndefined({ make: make ?? planned, vessel, scaleTo, batchNo, certainty }),
   });
 }
 

@@ -92,7 +92,7 @@ function salesStep(date: BusinessDate, last: BusinessDate | undefined): WeekStep
   return {
     ...step,
     state: "due",
-    detail: `${missing} ${missing === 1 ? "day is" : "days are"} missing after ${last}.`,
+    detail: missing === 1 ? `1 day is missing after ${last}.` : `${missing} days are missing after ${last}.`,
   };
 }
 
@@ -106,7 +106,9 @@ function ringNameStep(unmapped: { ringName: string }[]): WeekStep {
     detail:
       names === 0
         ? "All that was sold is known."
-        : `${names} ${names === 1 ? "name is" : "names are"} sold that no spec knows.`,
+        : names === 1
+          ? "1 name is sold that no spec knows."
+          : `${names} names are sold that no spec knows.`,
   };
 }
 
@@ -115,8 +117,10 @@ function varianceStep(items: number, loud: number, causes: number): WeekStep {
   if (items === 0) return { ...step, state: "due", detail: "It takes two counts to compare." };
   if (loud === 0)
     return { ...step, state: "done", detail: `All ${items} items are within what counting can do.` };
-  const reasons = causes === 0 ? "" : ` ${causes} likely ${causes === 1 ? "reason" : "reasons"} to check.`;
-  return { ...step, state: "attention", detail: `${loud} of ${items} items stand out.${reasons}` };
+  const reasons =
+    causes === 0 ? [] : [causes === 1 ? "1 likely reason to check." : `${causes} likely reasons to check.`];
+  const detail = [`${loud} of ${items} items stand out.`, ...reasons].join(" ");
+  return { ...step, state: "attention", detail };
 }
 
 /** Closing comes when the week is explained; before that it is no step yet. */
@@ -139,17 +143,20 @@ function orderStep(suppliers: number): WeekStep {
     detail:
       suppliers === 0
         ? "Nothing is needed before the next cut-offs."
-        : `${suppliers} ${suppliers === 1 ? "supplier" : "suppliers"} to order from.`,
+        : suppliers === 1
+          ? "1 supplier to order from."
+          : `${suppliers} suppliers to order from.`,
   };
 }
 
 function prepStep(batches: number, expired: number): WeekStep {
-  const old = expired === 0 ? "" : ` ${expired} past ${expired === 1 ? "its" : "their"} date.`;
+  const made = batches === 1 ? "1 batch to make." : `${batches} batches to make.`;
+  const old = expired === 0 ? [] : [expired === 1 ? "1 past its date." : `${expired} past their date.`];
   return {
     id: "prep",
     title: "Prep",
     href: "/prep",
     state: expired > 0 ? "attention" : batches > 0 ? "due" : "done",
-    detail: `${batches === 0 ? "Nothing to make." : `${batches} ${batches === 1 ? "batch" : "batches"} to make.`}${old}`,
+    detail: [batches === 0 ? "Nothing to make." : made, ...old].join(" "),
   };
 }

@@ -1,8 +1,7 @@
 import { Hono } from "hono";
 import { z } from "zod";
 import type { Db } from "#db/open.ts";
-import { addCountRows, COUNTED_APART, listEntries } from "#db/stock-repository.ts";
-import { foldName } from "#engine/name.ts";
+import { addCountRows, COUNTED_APART, listCountRows } from "#db/stock-repository.ts";
 import { CountRow } from "#engine/stock/movement.ts";
 import { refuseAhead } from "#server/far-off.ts";
 import { about, checked } from "#server/http.ts";
@@ -40,13 +39,8 @@ export function countRoutes(db: Db, stamp: Stamp) {
       about("The rows of one count, with their numbers and what others found there meanwhile"),
       checked("param", z.object({ name: z.string() })),
       async (c) => {
-        const name = foldName(c.req.valid("param").name);
-        const rows = await listEntries(db, "count");
-        return c.json(
-          rows
-            .filter(({ fact }) => foldName(fact.count) === name)
-            .map((entry) => ({ id: entry.id, ...entry.fact, apart: foundApart(entry) })),
-        );
+        const rows = await listCountRows(db, c.req.valid("param").name);
+        return c.json(rows.map((entry) => ({ id: entry.id, ...entry.fact, apart: foundApart(entry) })));
       },
     )
     .post(

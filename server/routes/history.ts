@@ -3,13 +3,13 @@ import { z } from "zod";
 import { closePast, reopenPast } from "#db/closings-repository.ts";
 import { acting } from "#db/history/acting.ts";
 import { ACTS } from "#db/history/acts.ts";
-import { undoAct } from "#db/history-repository.ts";
 import type { Db } from "#db/open.ts";
 import { BusinessDate } from "#engine/time.ts";
 import { about, checked } from "#server/http.ts";
 import { closingFor } from "#server/reports/closing.ts";
 import { historyFor } from "#server/reports/history.ts";
 import type { Stamp } from "#server/stamp.ts";
+import { undoActBeside } from "#server/undo-beside.ts";
 import { openWorld } from "#server/world.ts";
 
 const wanted = z.object({
@@ -38,7 +38,7 @@ export function historyRoutes(db: Db, stamp: Stamp) {
       checked("json", z.object({ reason: z.string().max(500).default("") })),
       async (c) => {
         const doing = { now: stamp.now(), by: acting().who, reason: c.req.valid("json").reason };
-        return c.json(await undoAct(db, c.req.valid("param").seq, doing));
+        return c.json(await undoActBeside(db, c.req.valid("param").seq, doing));
       },
     )
     .get("/closing", about("Up to when the past is closed, and which week comes next"), async (c) =>

@@ -19,6 +19,8 @@ import { openWorld } from "#server/world.ts";
 
 const flag = z.enum(["true", "false"]).optional();
 const days = z.coerce.number().int().min(1).max(366);
+/** How sure it shall be that the most pieces of a fruit are enough. */
+const certainty = z.coerce.number().min(0.5).max(0.999).optional();
 const countPair = { count: z.string().optional(), since: z.string().optional() };
 
 /** The reports: the same services, and the same JSON, as the command line. */
@@ -109,10 +111,10 @@ export function reportRoutes(db: Db) {
     .get(
       "/prep",
       about("What to press, cook and batch on a day"),
-      checked("query", z.object({ for: BusinessDate.optional(), days: days.optional() })),
+      checked("query", z.object({ for: BusinessDate.optional(), days: days.optional(), certainty })),
       async (c) => {
-        const { for: date, days: count } = c.req.valid("query");
-        return c.json(await prepFor(await openWorld(db), { date, days: count }));
+        const { for: date, days: count, certainty: sure } = c.req.valid("query");
+        return c.json(await prepFor(await openWorld(db), { date, days: count, certainty: sure }));
       },
     )
     .get(
@@ -128,17 +130,20 @@ export function reportRoutes(db: Db) {
           input: z.string().optional(),
           amount: z.coerce.number().positive().optional(),
           batch: z.coerce.number().int().positive().optional(),
+          certainty,
         }),
       ),
       async (c) => {
-        const { prep, for: date, make, vessel, input, amount, batch } = c.req.valid("query");
+        const { prep, for: date, make, vessel, input, amount, batch, certainty: sure } = c.req.valid("query");
         const size =
           input !== undefined && amount !== undefined
             ? { scaleTo: { item: input, amount } }
             : vessel === "true"
               ? { vessel: true }
               : { make };
-        return c.json(await batchCardFor(await openWorld(db), { prep, date, batchNo: batch, ...size }));
+        return c.json(
+          await batchCardFor(await openWorld(db), { prep, date, batchNo: batch, certainty: sure, ...size }),
+        );
       },
     )
     .get(

@@ -1,17 +1,20 @@
 import { Hono } from "hono";
 import { z } from "zod";
 import type { Db } from "#db/open.ts";
-import { daySales, listImports, undoImport } from "#db/sales-repository.ts";
+import { daySales, listImports } from "#db/sales-repository.ts";
+import { eraseStaff, keptStaff, salesOfDay, switchStaff } from "#db/staff-repository.ts";
 import { currencyDigits } from "#engine/currency.ts";
 import { SalesShape } from "#engine/sales/read/shape.ts";
 import { BusinessDate } from "#engine/time.ts";
 import { about, checked } from "#server/http.ts";
 import { ImportJobs } from "#server/import-jobs.ts";
 import { signer } from "#server/people/actor.ts";
+import { dayLines } from "#server/reports/day-lines.ts";
 import { unmappedFor, withMeanings } from "#server/reports/unmapped.ts";
 import { importReading, readForImport, refuseEmpty, textsFor } from "#server/sales-import.ts";
 import { lookAtSales } from "#server/sales-look.ts";
 import type { Stamp } from "#server/stamp.ts";
+import { undoImportBeside } from "#server/undo-beside.ts";
 import { openWorld } from "#server/world.ts";
 
 const upload = z.object({
@@ -102,7 +105,7 @@ export function salesRoutes(db: Db, stamp: Stamp) {
       "/imports/:id/undo",
       about("Takes an import back: sales are exactly as they were before it"),
       checked("param", z.object({ id: z.coerce.number().int().positive() })),
-      async (c) => c.json(await undoImport(db, c.req.valid("param").id, doing())),
+      async (c) => c.json(await undoImportBeside(db, c.req.valid("param").id, doing())),
     )
     .get("/days", about("Quantity and money by business day"), checked("query", range), async (c) => {
       const { from = "0001-01-01", to = "9999-12-31" } = c.req.valid("query");
@@ -117,6 +120,37 @@ export function salesRoutes(db: Db, stamp: Stamp) {
         })),
       );
     })
+    .get(
+      "/lines",
+      about("The till's lines of one business day, with who rang them where the owner keeps that"),
+      checked("query", z.object({ date: BusinessDate })),
+      async (c) => {
+        const { date } = c.req.valid("query");
+        const { venue } = (await openWorld(db)).facts.catalogue;
+        return c.json(dayLines(await salesOfDay(db, date), venue.currency));
+      },
+    )
+    .get("/staff", about("Whether names of staff are kept with sales, and how many are"), async (c) => {
+      const { venue } = (await openWorld(db)).facts.catalogue;
+      return c.json({ keeps: venue.keepStaff ?? false, ...(await keptStaff(db)) });
+    })
+    .post(
+      "/staff",
+      about(
+        "Keeps names of staff with the sales of files to come, or no longer; kept ones stay until erased",
+      ),
+      checked("json", z.object({ keeps: z.boolean() })),
+      async (c) => {
+        const { keeps } = c.req.valid("json");
+        await switchStaff(db, keeps, { now: stamp.now() });
+        return c.json({ keeps, ...(await keptStaff(db)) });
+      },
+    )
+    .post(
+      "/staff/erase",
+      about("Erases the names of staff kept with sales, for good; the sales stay"),
+      async (c) => c.json(await eraseStaff(db, { now: stamp.now() })),
+    )
     .get(
       "/unmapped",
       about("Sold, but not known to the book, with likely meanings"),

@@ -244,7 +244,17 @@ describe("backups while the bar is served", () => {
     });
     await vi.waitFor(() => expect(said).toHaveLength(1), { timeout: 20_000 });
     await new Promise((resolve) => setTimeout(resolve, 100));
+    const trouble = {
+      since: "2026-11-30T05:00:00Z",
+      problem: expect.stringContaining("in-the-way"),
+      lastBackupAt: null,
+    };
+    expect(backups.trouble()).toEqual(trouble);
+    // Once the way is free, the next look makes it and nothing is wrong any more.
+    rmSync(inTheWay);
+    await vi.waitFor(() => expect(backups.trouble()).toBeNull(), { timeout: 20_000 });
     await backups.stop();
+    expect(newestBackup(plan)).toEqual(NOW);
     expect(said).toEqual([expect.stringMatching(/^No backup was made: .*in-the-way/)]);
     closeDatabase(db);
   });

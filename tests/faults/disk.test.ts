@@ -245,6 +245,9 @@ describe("a clock that was set back", () => {
     const warning = clockWarning(db, new Date("2020-01-01T00:00:00Z"));
     expect(warning).toContain("clock says 2020-01-01T00:00Z");
     expect(warning).toContain("the last act");
+    // An act under the wrong clock does not hide that it is wrong.
+    await addDelivery(db, { ...DELIVERY, invoice: "Q-4" }, { now: "2020-01-01T00:00:00Z", by: "Ana" });
+    expect(clockWarning(db, new Date("2020-01-01T00:01:00Z"))).toContain("2026-03-09T12:00Z");
     closeDatabase(db);
   });
 });

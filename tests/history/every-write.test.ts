@@ -17,7 +17,9 @@ import * as ringNamesRepository from "#db/ring-names-repository.ts";
 import * as salesRepository from "#db/sales-repository.ts";
 import * as sessionsRepository from "#db/sessions-repository.ts";
 import * as settlementsRepository from "#db/settlements-repository.ts";
+import * as signInTriesRepository from "#db/sign-in-tries-repository.ts";
 import * as specsRepository from "#db/specs-repository.ts";
+import * as staffRepository from "#db/staff-repository.ts";
 import * as stockRepository from "#db/stock-repository.ts";
 import * as tokensRepository from "#db/tokens-repository.ts";
 import type { Book } from "#engine/book.ts";
@@ -41,7 +43,9 @@ const REPOSITORIES = {
   ...salesRepository,
   ...sessionsRepository,
   ...settlementsRepository,
+  ...signInTriesRepository,
   ...specsRepository,
+  ...staffRepository,
   ...stockRepository,
   ...tokensRepository,
 };
@@ -53,9 +57,11 @@ const READS = [
   "currentClosing",
   "refuseLoadOverClosed",
   "listHistory",
+  "linesTurnedBy",
   "listOrders",
   "listSettlements",
   "listEntries",
+  "listCountRows",
   "listWithdrawn",
   "salesTexts",
   "importReadAlike",
@@ -64,11 +70,13 @@ const READS = [
   "previewInDetail",
   "listImports",
   "importLines",
+  "sizeOfImport",
   "saleGroups",
   "talliesBetween",
   "salesExtent",
   "daySales",
   "datedRingNames",
+  ...["salesOfDay", "keptStaff"],
   ...["listPeople", "personNamed", "personOf", "hasOwner", "linkOpenTo"],
   ...["deviceOf", "listDevices", "sessionOf", "listSessions", "tokenOf", "listTokens"],
 ];
@@ -76,6 +84,7 @@ const READS = [
 /** Being seen at the door is no act on the book: who did something is told with what they did. */
 const AT_THE_DOOR = [
   ...["countWrongPin", "forgetWrongPins", "sawDevice", "sawToken"],
+  ...["countTry", "forgetTries", "takeTryBack"],
   ...["startSession", "sawSession", "endSession", "endSessionsOf", "endAllSessions", "dropSessionsBefore"],
 ];
 
@@ -214,6 +223,8 @@ const WRITES: Partial<Record<keyof Repositories, [act: string, write: Write]>> =
       await REPOSITORIES.undoImport(db, importId, DOING);
     },
   ],
+  switchStaff: ["staff names switched", (db) => REPOSITORIES.switchStaff(db, true, DOING)],
+  eraseStaff: ["staff names erased", (db) => REPOSITORIES.eraseStaff(db, DOING)],
   addSettlement: ["cause settled", (db) => addSettlement(db, SETTLEMENT, DOING)],
   takeSettlementBack: [
     "settlement taken back",
@@ -402,8 +413,9 @@ const ONLY_ADDED = [
   ...["areas", "counts", "packs"],
   // Sales go and come back by whole imports.
   ...["sale_imports", "sale_names", "sale_blocks", "import_days", "tallies"],
+  ...["sale_staff", "staff_names"],
   // Who may do what is no part of the book; the owner changes it where it was given.
-  ...["people", "devices", "sessions", "sign_in_links", "api_tokens"],
+  ...["people", "devices", "sessions", "sign_in_links", "sign_in_tries", "api_tokens"],
   ...["settlements", "history", "history_subjects", "closings", "ledger_state", "__drizzle_migrations"],
 ];
 

@@ -1,7 +1,6 @@
-import { afterAll } from "vitest";
 import { replaceBook } from "#db/book-repository.ts";
 import { addDevice } from "#db/devices-repository.ts";
-import { closeDatabase, type Db, IN_MEMORY, openDatabase } from "#db/open.ts";
+import { type Db, IN_MEMORY, openDatabase } from "#db/open.ts";
 import { addPerson, setSecret } from "#db/people-repository.ts";
 import { addToken } from "#db/tokens-repository.ts";
 import type { Book } from "#engine/book.ts";
@@ -38,15 +37,9 @@ export type TestBar = {
   token: (role: Role, scope: "read" | "write") => Promise<string>;
 };
 
-const open: Db[] = [];
-afterAll(() => {
-  for (const db of open.splice(0)) closeDatabase(db);
-});
-
 /** The real server over a database in memory, where people have to sign in, at noon on 9 March 2026. */
 export async function aDoor(book?: Book): Promise<TestBar> {
   const db = openDatabase(IN_MEMORY);
-  open.push(db);
   let nowMs = Date.parse("2026-03-09T12:00:00Z");
   const now = () => new Date(nowMs);
   if (book !== undefined) await replaceBook(db, book, [], { now: now().toISOString(), by: "test" });

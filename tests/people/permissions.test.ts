@@ -82,6 +82,10 @@ POST /api/sales/jobs/{id}/cancel             om   w
 GET  /api/sales/imports                      om
 POST /api/sales/imports/{id}/undo            om   w
 GET  /api/sales/days                         om
+GET  /api/sales/lines                        om
+GET  /api/sales/staff                        o
+POST /api/sales/staff                        o    w
+POST /api/sales/staff/erase                  o    w !
 GET  /api/sales/unmapped                     om
 POST /api/specs/read                         om
 POST /api/specs                              om   w

@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { people, sessions } from "#db/schema/people.ts";
+import { createApp } from "#server/app.ts";
 import { type Door, openDoor } from "#server/people/door.ts";
 import { firstOwnerLink, makeLink } from "#server/people/links.ts";
 import { hashSecret, isSecret, STRONG } from "#server/people/secrets.ts";
 import { SESSION_LIMITS } from "#server/people/session-limits.ts";
 import { signInWithPassword, WRONG_PINS_MOST } from "#server/people/sign-in.ts";
-import { type Answer, aDoor, PASSWORD, PIN, type TestBar } from "#tests/people/door.ts";
+import { type Answer, aDoor, CHEAP, PASSWORD, PIN, type TestBar } from "#tests/people/door.ts";
 
 const HOUR_MS = 3_600_000;
 
@@ -139,6 +140,31 @@ describe("a password", () => {
     bar.wait(15 * 60_000);
     expect((await guess(PASSWORD)).status).toBe(200);
     expect((await guess("wrong")).status).toBe(401);
+  });
+
+  it("is as slow to guess after the server was started anew, and nowhere is written what was typed", async () => {
+    const bar = await aDoor();
+    const typed = { name: "three bent corkscrews", password: "wrong" };
+    for (let time = 0; time < 5; time += 1) await bar.browser().post("/api/sign-in/password", typed);
+    const restarted = createApp({ db: bar.db, now: bar.now, webFolder: "/nowhere", hashing: CHEAP });
+    const ask = () =>
+      restarted.request("http://localhost:4680/api/sign-in/password", {
+        method: "POST",
+        headers: { "content-type": "application/json", "sec-fetch-site": "same-origin" },
+        body: JSON.stringify(typed),
+      });
+    expect((await ask()).status).toBe(429);
+    bar.wait(5_000);
+    expect((await ask()).status).toBe(401);
+    const kept = bar.db.sqlite.prepare("select key_hash, times from sign_in_tries order by times").all();
+    expect(kept).toEqual([
+      { key_hash: expect.stringMatching(/^[0-9a-f]{64}$/), times: 5 },
+      { key_hash: expect.stringMatching(/^[0-9a-f]{64}$/), times: 5 },
+    ]);
+    // A day later all is forgotten, and goes with the next try.
+    bar.wait(25 * HOUR_MS);
+    await bar.browser().post("/api/sign-in/password", { ...typed, name: "Nobody" });
+    expect(bar.db.sqlite.prepare("select max(times) from sign_in_tries").pluck().get()).toBe(1);
   });
 
   it("cannot be guessed by many tries at once", async () => {

@@ -183,7 +183,7 @@ describe("the past", () => {
 });
 
 it("empties lists and numbers alike, at any depth, and leaves the rest", () => {
-  const how = { costs: ["cost", "top"], names: ["by"], ownName: "Kit" };
+  const how = { emptied: ["cost", "top"], names: ["by"], ownName: "Kit" };
   expect(
     redacted({ item: "Gin", cost: 3, rows: [{ cost: { of: 1 }, by: "Ines" }, { by: "Kit" }], top: [1] }, how),
   ).toEqual({ item: "Gin", cost: null, rows: [{ cost: null, by: "" }, { by: "Kit" }], top: [] });

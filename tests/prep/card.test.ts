@@ -7,6 +7,7 @@ import { cautionsOf } from "#engine/prep/cautions.ts";
 import { labelOf } from "#engine/prep/label.ts";
 import { makeOrBuy } from "#engine/prep/make-or-buy.ts";
 import { aDrink, anItem, aPrep, specLines } from "#tests/support/hand-bar.ts";
+import { otherCautions } from "../../web/prep/other-cautions.ts";
 import { prepBook } from "./hand-prep.ts";
 
 const DATE = "2026-03-02";
@@ -155,6 +156,17 @@ describe("the batch card", () => {
     });
     expect(card.make).toBeCloseTo(1219.5, 9);
     expect(card.inputs[1]?.amount).toBeCloseTo(750, 9);
+  });
+
+  it("says allergens last among its cautions, which the screen says in their own place, and loses none of the others", () => {
+    const withAllergens = factsOf(bookWithAllergens());
+    for (const prep of ["Egg white", "Almond syrup", "Lime juice", "Simple syrup"]) {
+      const { cautions, allergens } = batchCard({ facts: withAllergens, prep, date: DATE, make: 990 });
+      const others = otherCautions(cautions, allergens);
+      expect([prep, others]).toEqual([prep, cautions.filter((caution) => !caution.startsWith("Allergens."))]);
+    }
+    const egg = batchCard({ facts: withAllergens, prep: "Egg white", date: DATE, make: 990 });
+    expect(otherCautions(egg.cautions, egg.allergens).join(" ")).toMatch(/^Raw or lightly treated egg/);
   });
 
   it("counts fruit in whole pieces, with what a drier or juicier box may take", () => {

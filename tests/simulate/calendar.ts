@@ -1,8 +1,14 @@
 const DAY_MS = 86_400_000;
+const datesAfter = new Map<string, Map<number, string>>();
 
 /** A calendar date so many days after another. dateAfter("2026-10-31", 1) → "2026-11-01". */
 export function dateAfter(first: string, days: number): string {
-  return new Date(Date.parse(`${first}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
+  const known = datesAfter.get(first) ?? new Map<number, string>();
+  datesAfter.set(first, known);
+  const date =
+    known.get(days) ?? new Date(Date.parse(`${first}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
+  known.set(days, date);
+  return date;
 }
 
 /**

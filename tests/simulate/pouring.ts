@@ -13,7 +13,7 @@ const MARGIN = 1.7;
 export type Moment = { day: Day; minutes: number };
 
 /** What a serve really gets; differs from the book while an older spec is still poured. */
-export function realAsks(bar: Bar, drink: SimDrink, day: Day, modifiers: readonly string[]): Ask[] {
+export function realAsks(bar: Bar, drink: SimDrink, day: Day, modifiers: readonly string[]): readonly Ask[] {
   const [old] = faultsIn(bar.faults, "older-spec", weekOf(day)).filter((fault) => fault.drink === drink.name);
   const current = versionOn(drink.versions, day);
   const before = drink.versions.filter(({ fromDay }) => fromDay < (current?.fromDay ?? 0)).at(-1);

@@ -15,22 +15,28 @@ export type Ask = { how: "poured" | "cut" | "topped"; item: string; amount: numb
 /** What a line of a drink comes to before preps made to order are opened up. */
 type Measured = { item: string; amount: number; isTop: boolean };
 
+const knownAsks = new WeakMap<Catalogue, WeakMap<SimDrink, Map<string, readonly Ask[]>>>();
+
 /**
  * What one serve asks, with the till's modifiers applied, in base units.
  *
  * Stocked preps are used themselves; preps made to order are opened up; what an uncounted cut gives stays a cut.
  */
-export function serveAsks({
-  catalogue,
-  drink,
-  day,
-  modifiers,
-}: {
-  catalogue: Catalogue;
-  drink: SimDrink;
-  day: Day;
-  modifiers: readonly string[];
-}): Ask[] {
+export function serveAsks(serve: Serve): readonly Ask[] {
+  const { catalogue, drink, day, modifiers } = serve;
+  const ofCatalogue = knownAsks.get(catalogue) ?? new WeakMap<SimDrink, Map<string, readonly Ask[]>>();
+  knownAsks.set(catalogue, ofCatalogue);
+  const ofDrink = ofCatalogue.get(drink) ?? new Map<string, readonly Ask[]>();
+  ofCatalogue.set(drink, ofDrink);
+  const key = JSON.stringify([day, modifiers]);
+  const asks = ofDrink.get(key) ?? workedOut(serve);
+  ofDrink.set(key, asks);
+  return asks;
+}
+
+type Serve = { catalogue: Catalogue; drink: SimDrink; day: Day; modifiers: readonly string[] };
+
+function workedOut({ catalogue, drink, day, modifiers }: Serve): Ask[] {
   const version = versionOn(drink.versions, day);
   if (version === undefined) throw new Error(`${drink.name} has no spec on day ${day}`);
   const rows = modifiers.flatMap((name) => catalogue.modifiers.filter(({ modifier }) => modifier === name));

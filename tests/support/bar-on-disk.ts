@@ -1,7 +1,6 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { afterAll } from "vitest";
 import { type Ran, runUllage } from "#tests/support/run-ullage.ts";
 
 export const HERON = {
@@ -31,9 +30,8 @@ export type BarOnDisk = {
 
 const root = mkdtempSync(join(tmpdir(), "ullage-format-"));
 let made = 0;
-afterAll(() => rmSync(root, { recursive: true, force: true }));
 
-/** A path of one's own in a folder that goes when the tests end. */
+/** A path of one's own, in a folder that goes when the run ends. */
 export function freshPath(name: string): string {
   made += 1;
   return join(root, `${made}-${name}`);

@@ -102,7 +102,12 @@ const venuePlain = fc.record({
 const venue = fc
   .tuple(
     venuePlain,
-    fc.constantFrom({}, { country: "PT" }, { country: "DE", region: "BY" }),
+    fc.constantFrom(
+      {},
+      { country: "PT" },
+      { country: "DE", region: "BY", keepStaff: false },
+      { keepStaff: true },
+    ),
     fc.constantFrom({}, { thresholds: { ...DEFAULT_THRESHOLDS, chaseMoney: 0, watchRatio: 1.5 } }),
   )
   .map(([plain, place, limits]): Venue => ({ ...plain, ...place, ...limits }));

@@ -1,6 +1,7 @@
 import { readBook } from "#db/book/read-book.ts";
 import { unitCosts } from "#engine/costing/unit-cost.ts";
 import { type Facts, factsOf } from "#engine/facts.ts";
+import type { VenueClock } from "#engine/sales/read/clock.ts";
 import { readSales } from "#engine/sales/read/read-sales.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import { dividedDates } from "#engine/stock/counts.ts";
@@ -19,28 +20,41 @@ export function readSimulated(simulation: Simulation): ReadBar {
 
 /** Equal lines of two files are the same sales. */
 function salesOf(bar: SimulatedBar, { catalogue: { venue } }: Facts): SaleGroup[] {
-  const clock = { timeZone: venue.timeZone, dayEnds: venue.dayEnds };
   const most = new Map<string, SaleGroup[]>();
-  for (const { file, text } of bar.sales) {
-    const { lines } = readSales(new TextEncoder().encode(text), { fileName: file, clock, currencyDigits: 2 });
-    const own = new Map<string, SaleGroup[]>();
-    for (const line of lines) {
-      const key = JSON.stringify(line);
-      const { businessDate, at, ringName, modifiers, quantity } = line;
-      const sale = {
-        businessDate,
-        at,
-        timed: at !== null,
-        ringName,
-        modifiers,
-        quantity,
-        netMinor: line.netMinor ?? 0,
-      };
-      own.set(key, [...(own.get(key) ?? []), sale]);
+  for (const file of bar.sales) {
+    for (const [key, sales] of linesOf(file, { timeZone: venue.timeZone, dayEnds: venue.dayEnds })) {
+      if (sales.length > (most.get(key)?.length ?? 0)) most.set(key, sales);
     }
-    for (const [key, sales] of own) if (sales.length > (most.get(key)?.length ?? 0)) most.set(key, sales);
   }
   return [...most.values()].flat();
+}
+
+type Lines = ReadonlyMap<string, SaleGroup[]>;
+const READ_MOST = 24;
+const readBefore = new Map<string, Lines>();
+
+/**
+ * The sales of a file, equal lines together. Trouble in one week leaves the till's files of the others as they were to the
+ * byte, and a file that was read is not read again.
+ */
+function linesOf({ file, text }: SimulatedBar["sales"][number], clock: VenueClock): Lines {
+  const name = JSON.stringify([file, clock, text]);
+  const known = readBefore.get(name);
+  if (known !== undefined) return known;
+  const { lines } = readSales(new TextEncoder().encode(text), { fileName: file, clock, currencyDigits: 2 });
+  const own = new Map<string, SaleGroup[]>();
+  for (const line of lines) {
+    const { businessDate, at, ringName, modifiers, quantity, netMinor } = line;
+    const timed = at !== null;
+    const sale = { businessDate, at, timed, ringName, modifiers, quantity, netMinor: netMinor ?? 0 };
+    const key = JSON.stringify(line);
+    const equal = own.get(key);
+    if (equal === undefined) own.set(key, [sale]);
+    else equal.push(sale);
+  }
+  if (readBefore.size >= READ_MOST) readBefore.clear();
+  readBefore.set(name, own);
+  return own;
 }
 
 /** Sums the days that no count divides, as a database does. */

@@ -32,6 +32,16 @@ export const SHEETS = {
 export type SheetKey = keyof typeof SHEETS;
 export const SHEET_KEYS = Object.keys(SHEETS) as SheetKey[];
 
+/** The sheets of what happened, whose rows are only ever added. */
+export const ENTRY_SHEETS = [
+  "counts",
+  "deliveries",
+  "batches",
+  "batchInputs",
+  "losses",
+  "transfers",
+] as const satisfies readonly SheetKey[];
+
 /** What one row of a sheet holds. */
 export type FactOf<Key extends SheetKey> = (typeof SHEETS)[Key] extends Sheet<infer Fact> ? Fact : never;
 

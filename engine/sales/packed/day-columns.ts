@@ -23,7 +23,8 @@ export type PackedRow = {
  * The lines of one business day in columns, in any order until `sort`.
  *
  * What a line is, is all of its columns: two lines are equal if all their values are. A check or line number that is written
- * as a plain number is kept as that number; any other text has a negative code, −1 − its place in `codes`.
+ * as a plain number is kept as that number; any other text has a negative code, −1 − its place in `codes`. Who rang a line
+ * goes with it and is no part of what it is.
  */
 export class DayColumns {
   count = 0;
@@ -35,6 +36,8 @@ export class DayColumns {
   quantity = new Float64Array(ROWS_AT_FIRST);
   grossMinor = new Float64Array(ROWS_AT_FIRST);
   netMinor = new Float64Array(ROWS_AT_FIRST);
+  /** Numbers of names, 0 for none; null while no line has one. */
+  staff: Int32Array | null = null;
   readonly codes: string[] = [];
   readonly #codeOf = new Map<string, number>();
   #isSorted = true;
@@ -68,9 +71,16 @@ export class DayColumns {
     }
   }
 
+  /** Says who rang the line that was added last, by the number of the name. */
+  rungBy(staff: number): void {
+    this.staff ??= new Int32Array(this.at.length);
+    this.staff[this.count - 1] = staff;
+  }
+
   /** Forgets all lines, to be filled anew. */
   clear(): void {
     this.count = 0;
+    this.staff = null;
     this.codes.length = 0;
     this.#codeOf.clear();
     this.#isSorted = true;
@@ -134,6 +144,7 @@ export class DayColumns {
     this.netMinor = permuted(this.netMinor, order);
     this.ringName = permuted(this.ringName, order);
     this.modifiers = permuted(this.modifiers, order);
+    if (this.staff !== null) this.staff = permuted(this.staff, order);
   }
 
   #swap(one: number, other: number): void {
@@ -144,6 +155,7 @@ export class DayColumns {
     swap(this.netMinor, one, other);
     swap(this.ringName, one, other);
     swap(this.modifiers, one, other);
+    if (this.staff !== null) swap(this.staff, one, other);
   }
 
   /** Below 0 when one line comes before another, 0 when they are equal. */
@@ -164,6 +176,8 @@ export class DayColumns {
       other.grossMinor[row] as number,
       other.netMinor[row] as number,
     );
+    const staff = other.staff?.[row] ?? 0;
+    if (staff !== 0) this.rungBy(staff);
   }
 
   #grow(): void {
@@ -175,6 +189,7 @@ export class DayColumns {
     this.quantity = grown(this.quantity);
     this.grossMinor = grown(this.grossMinor);
     this.netMinor = grown(this.netMinor);
+    if (this.staff !== null) this.staff = grown(this.staff);
   }
 }
 

@@ -1,13 +1,21 @@
 import { packBlock, unpackBlock } from "#engine/sales/packed/block.ts";
 import { DayColumns, NOTHING } from "#engine/sales/packed/day-columns.ts";
+import { packStaff, unpackStaff } from "#engine/sales/packed/staff.ts";
 import { type DayTally, tallyOf } from "#engine/sales/packed/tally.ts";
-import type { TextTable } from "#engine/sales/packed/texts.ts";
+import { TextTable } from "#engine/sales/packed/texts.ts";
 import { type FileOfDay, unionOf } from "#engine/sales/packed/union.ts";
 import { dateText } from "#engine/sales/read/clock.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
 
-/** All lines that one file has of one business day, packed, with their tally. */
-export type PackedDay = { businessDate: string; lines: number; block: Uint8Array; tally: DayTally };
+/** All lines that one file has of one business day, packed, with their tally; and who rang them, where that is kept. */
+export type PackedDay = {
+  businessDate: string;
+  lines: number;
+  block: Uint8Array;
+  tally: DayTally;
+  /** Numbers in the packer's own table of names. */
+  staff: Uint8Array | null;
+};
 
 const DAY_MS = 86_400_000;
 /** Lines held in columns before the days that are not being read are packed. */
@@ -22,9 +30,11 @@ const SPARE_MOST = 16;
  */
 export class SalesPacker {
   readonly texts: TextTable;
+  /** Who rang the lines; its numbers hold for this file only. */
+  readonly staff = new TextTable();
   readonly #open = new Map<number, DayColumns>();
   readonly #spare: DayColumns[] = [];
-  readonly #packed = new Map<number, PackedDay[]>();
+  readonly #packed = new Map<number, PackedPart[]>();
   #lines = 0;
   #looseAtSpill = 0;
   #lastDay = Number.NaN;
@@ -66,6 +76,7 @@ export class SalesPacker {
       line.grossMinor ?? NOTHING,
       line.netMinor ?? NOTHING,
     );
+    if (line.staff !== undefined) columns.rungBy(this.staff.numberOf(line.staff));
   }
 
   /** All days, oldest first. Nothing may be added afterwards. */
@@ -75,20 +86,16 @@ export class SalesPacker {
       const parts = this.#packed.get(day) ?? [];
       const open = this.#open.get(day);
       const [only] = parts;
-      if (only !== undefined && parts.length === 1 && open === undefined) yield only;
-      else
-        yield packDay(
-          day,
-          joined([...parts.map(({ block }) => unpackBlock(block)), ...(open ? [open] : [])]),
-        );
+      if (only !== undefined && parts.length === 1 && open === undefined) yield asDay(day, only);
+      else yield packDay(day, joined([...parts.map(unpackDay), ...(open ? [open] : [])]));
     }
   }
 
   #spill(): void {
     for (const [day, columns] of this.#open) {
       const parts = this.#packed.get(day);
-      if (parts === undefined) this.#packed.set(day, [packDay(day, columns)]);
-      else parts.push(packDay(day, columns));
+      if (parts === undefined) this.#packed.set(day, [{ ...packPart(columns), tally: tallyOf(columns) }]);
+      else parts.push({ ...packPart(columns), tally: null });
       columns.clear();
       if (this.#spare.length < SPARE_MOST) this.#spare.push(columns);
     }
@@ -98,9 +105,27 @@ export class SalesPacker {
   }
 }
 
-function packDay(day: number, columns: DayColumns): PackedDay {
+/** What was packed of a day so far; a second part has no tally, as the whole day is tallied anew then. */
+type PackedPart = Omit<PackedDay, "businessDate" | "tally"> & { tally: DayTally | null };
+
+function packPart(columns: DayColumns): Omit<PackedPart, "tally"> {
   const block = packBlock(columns);
-  return { businessDate: dateText(day), lines: columns.count, block, tally: tallyOf(columns) };
+  return { lines: columns.count, block, staff: packStaff(columns) };
+}
+
+function packDay(day: number, columns: DayColumns): PackedDay {
+  return { businessDate: dateText(day), ...packPart(columns), tally: tallyOf(columns) };
+}
+
+function asDay(day: number, part: PackedPart): PackedDay {
+  return { businessDate: dateText(day), ...part, tally: part.tally ?? tallyOf(unpackBlock(part.block)) };
+}
+
+/** The lines of a packed day, with who rang them where that is kept. */
+export function unpackDay({ block, staff }: Pick<PackedDay, "block" | "staff">): DayColumns {
+  const day = unpackBlock(block);
+  if (staff !== null) unpackStaff(staff, day);
+  return day;
 }
 
 /** All lines of several parts of one day. */
@@ -109,11 +134,17 @@ function joined([first = new DayColumns(), ...others]: readonly DayColumns[]): D
   return first;
 }
 
-/** The lines of a day's columns as they were read. */
-export function linesOf(businessDate: string, day: DayColumns, texts: TextTable): SaleLine[] {
+/** The lines of a day's columns as they were read; with who rang them where the names are given. */
+export function linesOf(
+  businessDate: string,
+  day: DayColumns,
+  texts: TextTable,
+  names?: TextTable,
+): SaleLine[] {
   return Array.from({ length: day.count }, (_, row) => {
     const orNull = (value = NOTHING): number | null => (value === NOTHING ? null : value);
     const at = orNull(day.at[row]);
+    const staff = day.staff?.[row] ?? 0;
     return {
       businessDate,
       at: at === null ? null : `${new Date(at * 1000).toISOString().slice(0, 19)}Z`,
@@ -124,18 +155,19 @@ export function linesOf(businessDate: string, day: DayColumns, texts: TextTable)
       netMinor: orNull(day.netMinor[row]),
       check: day.codeText(day.check[row] as number),
       lineNo: day.codeText(day.lineNo[row] as number),
+      ...(names === undefined || staff === 0 ? {} : { staff: names.textOf(staff) }),
     };
   });
 }
 
-/** One file's lines of a day, packed, and whether its sums take the place of earlier ones. */
-export type HeldBlock = { packed: Uint8Array; replacesSums: boolean };
+/** One file's lines of a day, packed, and whether its sums take the place of earlier ones; who rang them, where asked for. */
+export type HeldBlock = { packed: Uint8Array; replacesSums: boolean; staff?: Uint8Array | null };
 
 /** What packed blocks of one day show together, oldest first. */
 export function unionOfBlocks(blocks: readonly HeldBlock[]): DayColumns {
   return unionOf(blocks.map(fileOfDay));
 }
 
-export function fileOfDay({ packed, replacesSums }: HeldBlock): FileOfDay {
-  return { columns: unpackBlock(packed), replacesSums };
+export function fileOfDay({ packed, replacesSums, staff = null }: HeldBlock): FileOfDay {
+  return { columns: unpackDay({ block: packed, staff }), replacesSums };
 }

@@ -56,14 +56,16 @@ function asTally(groups: PairPlaces): DayTally {
   return tally;
 }
 
+/** Its columns lie in one piece of memory: a year has thousands, and each piece has to be asked for. */
 function tallyOfSize(count: number): DayTally {
+  const memory = new ArrayBuffer(25 * count);
   return {
     count,
-    ringName: new Int32Array(count),
-    modifiers: new Int32Array(count),
-    isTimed: new Uint8Array(count),
-    quantity: new Float64Array(count),
-    netMinor: new Float64Array(count),
+    ringName: new Int32Array(memory, 16 * count, count),
+    modifiers: new Int32Array(memory, 20 * count, count),
+    isTimed: new Uint8Array(memory, 24 * count, count),
+    quantity: new Float64Array(memory, 0, count),
+    netMinor: new Float64Array(memory, 8 * count, count),
   };
 }
 

@@ -60,11 +60,22 @@ function apartOf(day: DayColumns, file: DayColumns): Apart {
     const order = one === day.count ? 1 : other === file.count ? -1 : compareRows(day, one, file, other);
     if (order < 0) apart.dayOnly.push(one);
     else if (order > 0) apart.fileOnly.push(other);
-    else apart.both.push(other);
+    else {
+      apart.both.push(other);
+      takeStaff(day, one, file, other);
+    }
     if (order <= 0) one += 1;
     if (order >= 0) other += 1;
   }
   return apart;
+}
+
+/** A line that was known without who rang it says so from now on. */
+function takeStaff(day: DayColumns, one: number, file: DayColumns, other: number): void {
+  const staff = file.staff?.[other] ?? 0;
+  if (staff === 0 || (day.staff?.[one] ?? 0) !== 0) return;
+  day.staff ??= new Int32Array(day.at.length);
+  day.staff[one] = staff;
 }
 
 /** The lines of a day without those that are gone, and those that only the file has, in order. */

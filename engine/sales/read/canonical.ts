@@ -1,6 +1,7 @@
 import Papa from "papaparse";
 import type { ReadSales, RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
 import { cut } from "#engine/sales/read/place-in-time.ts";
+import type { ReadOptions } from "#engine/sales/read/read-sales.ts";
 import { cut as cutRows, isBlank } from "#engine/sales/read/rows.ts";
 import { harmlessText, textOfCell } from "#engine/sheet-text.ts";
 
@@ -26,9 +27,11 @@ const NUMBER = /^-?\d+(?:\.\d+)?(?:e[+-]?\d{1,3})?$/;
  * Sale lines as our own sales file: RFC 4180, times in UTC, money in major units, one row a line in the order given.
  *
  * A text that a spreadsheet would run is led by an apostrophe, which readSales takes off again: it gives back the same lines.
+ * Only where a line says who rang it is there a column for that.
  * A line of 1450 minor units and two currency digits writes "14.50".
  */
 export function writeSales(lines: readonly SaleLine[], currencyDigits: number): string {
+  const hasStaff = lines.some(({ staff }) => staff !== undefined);
   const rows = lines.map((line) => [
     line.businessDate,
     line.at ?? "",
@@ -39,8 +42,10 @@ export function writeSales(lines: readonly SaleLine[], currencyDigits: number): 
     majorUnits(line.netMinor, currencyDigits),
     harmlessText(line.check ?? ""),
     harmlessText(line.lineNo ?? ""),
+    ...(hasStaff ? [harmlessText(line.staff ?? "")] : []),
   ]);
-  return `${Papa.unparse([[...CANONICAL_HEADINGS], ...rows], { newline: "\r\n" })}\r\n`;
+  const headings = [...CANONICAL_HEADINGS, ...(hasStaff ? ["staff"] : [])];
+  return `${Papa.unparse([headings, ...rows], { newline: "\r\n" })}\r\n`;
 }
 
 /** Whole minor units as text in major units. -5 with two digits → "-0.05". */
@@ -54,16 +59,22 @@ function majorUnits(minor: number | null, currencyDigits: number): string {
 
 /** Whether a text is our own sales file, by its exact first line. */
 export function isCanonical(text: string): boolean {
-  return text.startsWith(HEADER) && /^(?:\r|\n|$)/.test(text.slice(HEADER.length, HEADER.length + 1));
+  return (
+    text.startsWith(HEADER) && /^(?:,staff)?(?:\r|\n|$)/.test(text.slice(HEADER.length, HEADER.length + 7))
+  );
 }
 
 /** The lines of our own sales file. Rows that break its form are refused, with the column and the reason. */
 export function readCanonical(
   text: string,
-  currencyDigits: number,
-  fileName: string,
+  {
+    currencyDigits,
+    fileName,
+    keepsStaff = false,
+  }: Pick<ReadOptions, "currencyDigits" | "fileName" | "keepsStaff">,
 ): Omit<ReadSales, "shape"> {
-  const newline = text.startsWith(`${HEADER}\r\n`) ? "\r\n" : "\n";
+  const newline = /^[^\n]*\r\n/.test(text) ? "\r\n" : "\n";
+  const hasStaff = text.startsWith(`${HEADER},staff`);
   const { rows, openQuoteRow } = cutRows(text, { delimiter: ",", newline, quoteChar: '"' }, fileName);
   const lines: SaleLine[] = [];
   const refused: RefusedRow[] = [];
@@ -71,7 +82,9 @@ export function readCanonical(
   for (let index = 1; index < rows.length; index += 1) {
     const row = rows[index] ?? [];
     const isOpen = openQuoteRow === index + 1;
-    const read = isOpen ? "a quotation mark is never closed; close it" : lineOf(row, currencyDigits);
+    const read = isOpen
+      ? "a quotation mark is never closed; close it"
+      : lineOf(row, currencyDigits, { hasStaff, keepsStaff });
     if (isBlank(row)) rowsSkipped += 1;
     else if (typeof read === "string") refused.push({ row: index + 1, reason: read });
     else lines.push(read);
@@ -79,9 +92,14 @@ export function readCanonical(
   return { lines, refused, question: null, linesRead: lines.length, rowsSkipped, notices: [] };
 }
 
-function lineOf(row: readonly string[], currencyDigits: number): SaleLine | string {
-  if (row.length !== WIDTH)
-    return `the row has ${row.length} cells, not ${WIDTH}; quote cells that hold a comma`;
+function lineOf(
+  row: readonly string[],
+  currencyDigits: number,
+  { hasStaff, keepsStaff }: { hasStaff: boolean; keepsStaff: boolean },
+): SaleLine | string {
+  const width = hasStaff ? WIDTH + 1 : WIDTH;
+  if (row.length !== width)
+    return `the row has ${row.length} cells, not ${width}; quote cells that hold a comma`;
   const [
     businessDate = "",
     at = "",
@@ -92,6 +110,7 @@ function lineOf(row: readonly string[], currencyDigits: number): SaleLine | stri
     net = "",
     check = "",
     line = "",
+    staff = "",
   ] = row;
   if (!isDay(businessDate)) return `business_date: "${cut(businessDate)}" is no date; write YYYY-MM-DD`;
   if (at !== "" && !(INSTANT.test(at) && isDay(at.slice(0, 10)) && !Number.isNaN(Date.parse(at))))
@@ -113,6 +132,7 @@ function lineOf(row: readonly string[], currencyDigits: number): SaleLine | stri
     netMinor,
     check: check === "" ? null : textOfCell(check),
     lineNo: line === "" ? null : textOfCell(line),
+    ...(keepsStaff && staff !== "" ? { staff: textOfCell(staff) } : {}),
   };
 }
 

@@ -27,17 +27,28 @@ export function childText(cell: string, hasQuantity: boolean, style: ChildStyle)
 
 /** How the item cells of a file mark child rows. */
 export function childStyleOf(items: Iterable<string>): ChildStyle {
-  const style = { isMinusRemoval: false, isIndentMeant: false };
-  let first = true;
-  for (const cell of items) {
-    if (/^\s*\+/.test(cell)) style.isMinusRemoval = true;
-    if (cell.trim() === "") continue;
+  const witness = new ChildStyleWitness();
+  for (const cell of items) witness.add(cell);
+  return witness.style;
+}
+
+/** Sees the item cells of a file in their order, to say how they mark child rows. */
+export class ChildStyleWitness {
+  readonly style: ChildStyle = { isMinusRemoval: false, isIndentMeant: false };
+  #isFirst = true;
+  #isPadded = false;
+
+  add(cell: string): void {
+    if (this.#isPadded) return;
+    if (/^\s*\+/.test(cell)) this.style.isMinusRemoval = true;
+    if (cell.trim() === "") return;
     // The first name of a list is nobody's child: where it is indented, all names are padded.
-    if (!first && INDENT.test(cell)) style.isIndentMeant = true;
-    if (first && INDENT.test(cell)) return style;
-    first = false;
+    if (INDENT.test(cell)) {
+      if (this.#isFirst) this.#isPadded = true;
+      else this.style.isIndentMeant = true;
+    }
+    this.#isFirst = false;
   }
-  return style;
 }
 
 /** Adds a child row to its line: its words to the modifiers, its money to the line's money. */

@@ -82,6 +82,8 @@ function quantityMismatch(cell: string, parent: SaleLine, layout: FlatLayout): s
   return `the row looks like a modifier of "${cut(parent.ringName)}" but has another quantity (${quantity}); name a parent or kind column, or mend the row`;
 }
 
+const KEYS_MOST = 10_000;
+
 /** The lines of the checks so far, to find the one that a child row belongs to. */
 export class Checks {
   #last: SaleLine | undefined;
@@ -94,12 +96,21 @@ export class Checks {
 
   add(line: SaleLine): void {
     this.#last = line;
-    if (!this.#hasParents) return;
+    if (!this.#hasParents) {
+      this.forgotten();
+      return;
+    }
     // Only the checks around the current row are asked for; older ones may go.
-    if (this.#byKey.size > 10_000) this.#byKey.clear();
+    if (this.#byKey.size > KEYS_MOST) {
+      this.#byKey.clear();
+      this.forgotten();
+    }
     this.#byKey.set(`${line.check ?? ""}\u0000name\u0000${line.ringName}`, line);
     if (line.lineNo !== null) this.#byKey.set(`${line.check ?? ""}\u0000line\u0000${line.lineNo}`, line);
   }
+
+  /** No line but the one that is being added is found any more: for those who hold lines back until then. */
+  protected forgotten(): void {}
 
   /** Past a row that is no child: if it is refused, nobody knows what the next child belongs to. */
   forgetLast(): void {

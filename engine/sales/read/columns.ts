@@ -1,5 +1,5 @@
 import { isCheckTotal } from "#engine/sales/read/check-total.ts";
-import { foldHeading, isPlainItem, type Role, roleOf } from "#engine/sales/read/headings.ts";
+import { foldHeading, isPlainItem, isStaffHeading, type Role, roleOf } from "#engine/sales/read/headings.ts";
 import { readMoment, readTimeOfDay } from "#engine/sales/read/moment.ts";
 import { isEmptyMoney, readMoneyMinor, readQuantity } from "#engine/sales/read/number.ts";
 import type { SheetRows } from "#engine/sales/read/rows.ts";
@@ -7,8 +7,8 @@ import type { SalesShape } from "#engine/sales/read/shape.ts";
 import { statedColumns } from "#engine/sales/read/stated-columns.ts";
 import { isMeansOfPayment, kindOf } from "#engine/sales/read/words.ts";
 
-export type SingleRole = Exclude<Role, "modifiers" | "staff" | "other">;
-/** Which column, counted from 0, holds what. Columns of staff and guests are in none of them: they are not read. */
+export type SingleRole = Exclude<Role, "modifiers" | "other">;
+/** Which column, counted from 0, holds what. Guests are in none of them, and staff only where the venue keeps it. */
 export type ColumnMap = Partial<Record<SingleRole, number>> & { modifiers: number[] };
 
 /** What one column was taken for, and how sure that is (0 to 1; 1 where the shape says so). */
@@ -143,8 +143,10 @@ export function findColumns(
   headings: readonly string[],
   rows: SheetRows,
   shape: SalesShape | undefined,
+  keepsStaff: boolean,
 ): ColumnsFound {
-  const stated = statedColumns(headings, shape?.columns ?? {});
+  const { staff, ...columns } = shape?.columns ?? {};
+  const stated = statedColumns(headings, keepsStaff && staff !== undefined ? { ...columns, staff } : columns);
   const sample = rows.slice(0, 5 * SAMPLE_CELLS);
   const roles = new Map(
     [...stated.columns].flatMap(([role, columns]) => columns.map((column) => [column, role])),
@@ -186,7 +188,19 @@ export function findColumns(
   }
   if (map.modifiers.length === 0 && !stated.settled.has("modifiers"))
     map.modifiers = findings.flatMap(({ role }, column) => (role === "modifiers" ? [column] : []));
+  const staffAt = stated.columns.get("staff")?.[0] ?? staffColumn(findings, stated.settled);
+  if (keepsStaff && staffAt !== undefined) map.staff = staffAt;
   return { map, findings, question: question ?? askForItem(map, findings) };
+}
+
+/** The column that most plainly names who rang a line; "" in the shape says that there is none. */
+function staffColumn(findings: readonly ColumnFinding[], settled: ReadonlySet<Role>): number | undefined {
+  if (settled.has("staff")) return undefined;
+  const [best] = findings
+    .map((finding, column) => ({ ...finding, column }))
+    .filter(({ role, heading }) => role === "staff" && isStaffHeading(heading))
+    .sort((one, other) => other.confidence - one.confidence);
+  return best?.column;
 }
 
 function isBareTimes(sample: SheetRows, column: number): boolean {

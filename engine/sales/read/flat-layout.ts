@@ -54,6 +54,13 @@ export function textOrNull(cell: string): string | null {
   return text === "" ? null : text;
 }
 
+/** Who rang a row, where that is read and the row says it. */
+export function staffIn(row: readonly string[], { map }: FlatLayout): Pick<SaleLine, "staff"> {
+  if (map.staff === undefined) return {};
+  const staff = modifierText(cellOf(row, map.staff)).normalize("NFC");
+  return staff === "" ? {} : { staff };
+}
+
 /** What programs write where a till has nothing. */
 const NOTHING_WRITTEN = new Set(["null", "nan", "n/a", "none", "-", "--"]);
 

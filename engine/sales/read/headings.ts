@@ -55,6 +55,20 @@ const WORDS: Record<Exclude<Role, "other">, string> = {
     "server|server name|served by|waiter|waitress|bartender|barkeeper|employee|employee name|employee id|staff|staff name|staff member|cashier|clerk|operator|user|user name|username|opened by|closed by|rung by|sold by|created by|manager|approved by|voided by|sales person|salesperson|team member|kellner|kellnerin|bediener|bedienung|mitarbeiter|kassierer|verkaufer|verkaeufer|benutzer|serveur|serveuse|vendeur|caissier|employe|utilisateur|camarero|camarera|mesero|mesera|empleado|vendedor|cajero|usuario|cameriere|cameriera|operatore|cassiere|dipendente|addetto|utente|empregado|funcionario|garcom|atendente|operador|medewerker|ober|kelner|gebruiker|servitor|personal|anvandare|tjener|medarbejder|ansatt|betjent av|obsluga|kasjer|pracownik|tarjoilija|tyontekija|myyja|kassahenkilo|cisnik|obsluha|zamestnanec|guest|guest name|customer|customer name|customer id|member|kunde|kundenname|gast|client|nom client|cliente|klant|kund|klient|asiakas|zakaznik|phone|email|e mail",
 };
 
+/** Among the words of persons, those of guests: they are never kept. */
+const GUEST_WORDS = new Set(
+  "guest customer member kunde kundenname gast client cliente klant kund klient asiakas zakaznik phone email e mail".split(
+    " ",
+  ),
+);
+
+/** Whether a heading of persons means those who work there. "Server" → true; "Guest name", "Customer e-mail" → false. */
+export function isStaffHeading(heading: string): boolean {
+  return !foldHeading(heading)
+    .split(" ")
+    .some((word) => GUEST_WORDS.has(word));
+}
+
 /** Words that make a heading something else, whatever else it says: a tax, a code, a cost, a category. */
 const OTHER_WORDS = new Set(
   (

@@ -12,7 +12,14 @@ import { readFlat } from "#engine/sales/read/read-flat.ts";
 import { remembering } from "#engine/sales/read/remember.ts";
 import type { SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
-import { dayColumns, dayInTitles, decimalOfDays, orderOfHeads, readDays } from "#engine/sales/read/summed.ts";
+import {
+  type DaysLayout,
+  dayColumns,
+  dayInTitles,
+  decimalOfDays,
+  orderOfHeads,
+  readDays,
+} from "#engine/sales/read/summed.ts";
 import { kindOf } from "#engine/sales/read/words.ts";
 
 /** A file understood: how its columns are taken, and how its rows are to be read; or a question instead. */
@@ -25,6 +32,8 @@ export type Understood = {
   question: string | null;
   /** How the rows are read, in a file of one sale a row. */
   layout: FlatLayout | null;
+  /** The same in a file with items in rows and days in columns. */
+  days: DaysLayout | null;
   read: (lastRow?: number) => Reading;
 };
 
@@ -38,7 +47,7 @@ export function understand(rows: SheetRows, reckoning: Reckoning): Understood {
   const headings = headerRow.map((heading) => heading.trim());
   const firstRow = header === undefined ? 0 : header.index + 1;
   const body = rows.slice(firstRow);
-  const columns = findColumns(headings, body, shape);
+  const columns = findColumns(headings, body, shape, reckoning.keepsStaff);
   const found = { headings, firstRow, findings: columns.findings, map: columns.map };
   if (columns.question !== null) return { ...unknown(headings, firstRow, columns.question), ...found };
   const hasDates = ["when", "date", "businessDate"].some((role) => columns.map[role as "when"] !== undefined);
@@ -63,9 +72,10 @@ function ofDays(
 ) {
   const heads = orderOfHeads(days, headings, shape);
   const cells = decimalOfDays(rows, firstRow, days, shape);
-  const layout = { item, days, order: heads.order, decimal: cells.decimal, headings };
+  const layout: DaysLayout = { item, days, order: heads.order, decimal: cells.decimal, headings };
   return {
     question: heads.question ?? cells.question,
+    days: layout,
     read: (lastRow?: number) =>
       readDays(lastRow === undefined ? rows : rows.slice(0, lastRow), firstRow, layout),
   };
@@ -130,6 +140,7 @@ function unknown(headings: readonly string[], firstRow: number, question: string
     map: { modifiers: [] },
     styles: null,
     layout: null,
+    days: null,
     question,
     read: nothingRead,
   };

@@ -18,6 +18,8 @@ export type SaleLine = {
   check: string | null;
   /** What tells lines of one check apart, where the file has it. */
   lineNo: string | null;
+  /** Who rang it, as the till wrote it; only where the venue keeps it. It is no part of what a line is. */
+  staff?: string | undefined;
 };
 
 /** A row that was not read, and why. `row` counts from 1 at the top of the file, the headings included. */

@@ -23,7 +23,13 @@ export type CellStyles = {
 };
 
 /** What a file is reckoned by: the venue's clock and currency, and the shape, if one is known. */
-export type Reckoning = { clock: VenueClock; currencyDigits: number; shape: SalesShape | undefined };
+export type Reckoning = {
+  clock: VenueClock;
+  currencyDigits: number;
+  shape: SalesShape | undefined;
+  /** Whether the names of staff are read. */
+  keepsStaff: boolean;
+};
 
 export type Planned = { styles: CellStyles; question: string | null };
 

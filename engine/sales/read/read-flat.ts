@@ -8,6 +8,7 @@ import {
   quantityIn,
   type Reading,
   type RowParts,
+  staffIn,
   textOrNull,
 } from "#engine/sales/read/flat-layout.ts";
 import { readMoney, takenBack } from "#engine/sales/read/money.ts";
@@ -129,6 +130,7 @@ function readLine(
     netMinor: signed.netMinor,
     check: textOrNull(cellOf(row, map.check)),
     lineNo: textOrNull(cellOf(row, map.lineNo)),
+    ...staffIn(row, layout),
   };
 }
 

@@ -22,6 +22,8 @@ export type ReadOptions = {
   shapes?: readonly SalesShape[];
   /** The shape to use whatever the file is called. */
   shape?: SalesShape;
+  /** Whether the names of staff are read; left out, they are not. */
+  keepsStaff?: boolean;
 };
 
 /**
@@ -35,7 +37,7 @@ export type ReadOptions = {
 export function readSales(bytes: Uint8Array, options: ReadOptions): ReadSales {
   const opened = open(bytes, options);
   if (isCanonical(opened.file.text)) {
-    const read = readCanonical(opened.file.text, options.currencyDigits, options.fileName);
+    const read = readCanonical(opened.file.text, options);
     return { ...read, shape: { files: options.fileName, encoding: opened.file.encoding, delimiter: "," } };
   }
   const { understood, shape } = understandFile(opened, options);
@@ -165,6 +167,7 @@ export function understandRows(
     clock: options.clock,
     currencyDigits: options.currencyDigits,
     shape,
+    keepsStaff: options.keepsStaff ?? false,
   });
   const isOneColumn = delimiter === undefined && rows.filter((row) => !isBlank(row)).length > 0;
   const question = isOneColumn
@@ -198,7 +201,9 @@ export function noticesOf(
   { unknownKinds, rowsNoSales }: Pick<Reading, "unknownKinds" | "rowsNoSales">,
 ): string[] {
   const notices: string[] = [];
-  const staff = findings.filter(({ role }) => role === "staff").map(({ heading }) => `"${heading}"`);
+  const staff = findings
+    .filter(({ role }, column) => role === "staff" && column !== map.staff)
+    .map(({ heading }) => `"${heading}"`);
   if (staff.length > 0) notices.push(`The columns of persons (${staff.join(", ")}) were not read.`);
   for (const [word, count] of [...unknownKinds].slice(0, WORDS_NOTED))
     notices.push(

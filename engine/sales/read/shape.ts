@@ -53,6 +53,8 @@ export const SalesColumns = z.object({
   lineNo: heading.optional(),
   till: heading.optional(),
   kind: heading.optional(),
+  /** Read only where the venue keeps the names of staff. */
+  staff: heading.optional(),
 });
 export type SalesColumns = z.infer<typeof SalesColumns>;
 

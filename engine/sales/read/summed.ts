@@ -9,7 +9,13 @@ import {
   readMoment,
   type WrittenDate,
 } from "#engine/sales/read/moment.ts";
-import { type DecimalMark, noEvidence, readQuantity, weighDecimal } from "#engine/sales/read/number.ts";
+import {
+  type DecimalEvidence,
+  type DecimalMark,
+  noEvidence,
+  readQuantity,
+  weighDecimal,
+} from "#engine/sales/read/number.ts";
 import { cut } from "#engine/sales/read/place-in-time.ts";
 import { isBlank, type SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
@@ -56,6 +62,14 @@ export function decimalOfDays(
   const evidence = noEvidence();
   for (const row of rows.slice(firstRow))
     for (const { column } of days) weighDecimal(row[column] ?? "", evidence);
+  return decideDecimal(evidence, shape);
+}
+
+/** The same decision on what all cells under the days show. */
+export function decideDecimal(
+  evidence: DecimalEvidence,
+  shape: SalesShape | undefined,
+): { decimal: DecimalMark; question: string | null } {
   const decimal = shape?.decimal ?? (evidence.comma !== null ? "," : ".");
   const isClear =
     shape?.decimal !== undefined ||
@@ -69,44 +83,52 @@ export function decimalOfDays(
   };
 }
 
+/** How items in rows and days in columns are read. */
+export type DaysLayout = {
+  item: number;
+  days: DayColumns;
+  order: DateOrder;
+  decimal: DecimalMark;
+  headings: readonly string[];
+};
+
+/** So many of one name in a day, which counts from 1 January 1970. */
+export type DaySum = { ringName: string; day: number; quantity: number };
+
 /** Reads items in rows and days in columns: one line for each cell that holds a quantity other than zero. */
-export function readDays(
-  rows: SheetRows,
-  firstRow: number,
-  layout: {
-    item: number;
-    days: DayColumns;
-    order: DateOrder;
-    decimal: DecimalMark;
-    headings: readonly string[];
-  },
-): Reading {
+export function readDays(rows: SheetRows, firstRow: number, layout: DaysLayout): Reading {
   const reading = nothingRead();
-  for (let index = firstRow; index < rows.length; index += 1) {
-    const row = rows[index] ?? [];
-    const name = (row[layout.item] ?? "").trim().normalize("NFC");
-    const first = row.find((cell) => cell.trim() !== "") ?? "";
-    const isRepeatedHeading = row.every((cell, column) => cell === layout.headings[column]);
-    if (isBlank(row) || isRepeatedHeading || isTotalLabel(name) || (name === "" && isTotalLabel(first))) {
-      reading.rowsSkipped += 1;
-      continue;
-    }
-    const lines = linesOf(row, name, layout);
-    if (typeof lines === "string") reading.refused.push({ row: index + 1, reason: lines });
-    else {
-      reading.lines.push(...lines);
-      reading.linesRead += 1;
-    }
-  }
+  for (let index = firstRow; index < rows.length; index += 1)
+    for (const sum of readDaysRow(rows[index] ?? [], index, layout, reading))
+      reading.lines.push(summedLine(sum));
   return reading;
 }
 
-function linesOf(
+/** The sums of one row; `reading` is told where it was passed over or refused. */
+export function readDaysRow(
   row: readonly string[],
-  ringName: string,
-  layout: { days: DayColumns; order: DateOrder; decimal: DecimalMark; headings: readonly string[] },
-): SaleLine[] | string {
-  const lines: SaleLine[] = [];
+  index: number,
+  layout: DaysLayout,
+  reading: Reading,
+): DaySum[] {
+  const name = (row[layout.item] ?? "").trim().normalize("NFC");
+  const first = row.find((cell) => cell.trim() !== "") ?? "";
+  const isRepeatedHeading = row.every((cell, column) => cell === layout.headings[column]);
+  if (isBlank(row) || isRepeatedHeading || isTotalLabel(name) || (name === "" && isTotalLabel(first))) {
+    reading.rowsSkipped += 1;
+    return [];
+  }
+  const sums = sumsOf(row, name, layout);
+  if (typeof sums === "string") {
+    reading.refused.push({ row: index + 1, reason: sums });
+    return [];
+  }
+  reading.linesRead += 1;
+  return sums;
+}
+
+function sumsOf(row: readonly string[], ringName: string, layout: DaysLayout): DaySum[] | string {
+  const sums: DaySum[] = [];
   let filled = 0;
   for (const { column, date } of layout.days) {
     const cell = (row[column] ?? "").trim();
@@ -117,16 +139,16 @@ function linesOf(
     if (day === undefined) return `${layout.headings[column]}: no such day; write the heading as YYYY-MM-DD`;
     if (quantity === undefined)
       return `${layout.headings[column]}: "${cut(cell)}" is no quantity; write a number, as in 2`;
-    if (quantity !== 0) lines.push(summedLine(dateText(day), ringName, quantity));
+    if (quantity !== 0) sums.push({ ringName, day, quantity });
   }
   return ringName === "" && filled > 0
     ? `${layout.headings[0] ?? "item"}: nothing there; write what was sold`
-    : lines;
+    : sums;
 }
 
-function summedLine(businessDate: string, ringName: string, quantity: number): SaleLine {
+function summedLine({ ringName, day, quantity }: DaySum): SaleLine {
   return {
-    businessDate,
+    businessDate: dateText(day),
     at: null,
     ringName,
     modifiers: "",

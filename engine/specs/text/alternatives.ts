@@ -1,4 +1,4 @@
-import { pieceItem, pieceWord } from "#engine/specs/text/piece-words.ts";
+import { isCountable, pieceItem, pieceWord } from "#engine/specs/text/piece-words.ts";
 
 /** Fruits lend their name to a juice or a cut, and are things of their own. */
 const FRUITS =
@@ -8,7 +8,7 @@ const FRUITS =
 const DESCRIPTIONS = new Set(
   (
     `${FRUITS} ` +
-    "white light dark gold golden amber black red green blue yellow pink clear aged rested young old unaged overproof bonded " +
+    "spring mineral tap boiling iced decaf oat soy white light dark gold golden amber black red green blue yellow pink clear aged rested young old unaged overproof bonded " +
     "blanco silver reposado añejo anejo joven dry sweet bianco blanc rosso extra london navy strong spiced raw brown fine " +
     "superfine simple rich plain still sparkling fresh bottled canned hot cold iced aromatic ruby tawny fino " +
     "amontillado manzanilla oloroso jamaican cuban barbados irish canadian japanese american scottish demerara turbinado " +
@@ -16,27 +16,36 @@ const DESCRIPTIONS = new Set(
   ).split(" "),
 );
 
+/** Descriptions of two words, neither of which describes alone. */
+const TWO_WORDS =
+  /\b(?:(?:pot|column|coffey) still|small batch|single (?:barrel|cask|estate)|(?:barrel|cask|high|full|navy) (?:proof|strength)|old tom)\b/gi;
+
 /** What a bare description may lend itself from a name that begins otherwise: "white or Puerto Rican rum". */
 const NOUNS = new Set(
   (
     "rum gin vodka tequila mezcal whiskey whisky bourbon brandy spirit vermouth wine juice syrup liqueur bitters " +
-    "sherry port rye scotch cognac cachaça cachaca pisco armagnac calvados applejack aquavit champagne prosecco cava beer lager soda"
+    "nectar puree purée cordial shrub sherry port rye scotch cognac cachaça cachaca pisco armagnac calvados applejack aquavit champagne prosecco cava beer lager soda"
   ).split(" "),
 );
 
 /** "or other cherry liqueur", "or to taste": no second item but a remark. */
 const REMARK =
-  /^(?:[\d.]+|half\b(?![\s-](?:and|&|n)[\s-]half)|one\b|(?:a\s+)?(?:few|couple)\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|another|similar|any|equivalent|to taste|as needed|more|less|so|both|neither|as desired|your|whatever|something|the like|if)\b/i;
+  /^(?:[\d.]+(?:k?g|[mcd]?l|oz)?|half\b(?![\s-](?:and|&|n)[\s-]half)|one\b|(?:a\s+)?(?:few|couple)\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|additional|another|similar|any|equivalent|to taste|as needed|more|less|so|both|neither|as desired|your|whatever|something|the like|if)\b/i;
 
 const OR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+/i;
 const STROKE = /\s*\/\s+|\s+\/\s*|(?<=\p{L}{3})\/(?=\p{L}{3}|\d-?\p{L}{2})/iu;
 /** "lemon/lime syrup" and "b/w" have a stroke within one name. */
 const WITHIN_NAME =
-  /\p{L}\/\p{L}.*\b(?:infused|syrup|cordial|mix|blend|shrub|purée|puree|soda|bitters|tea|foam)\b|\b(?:w|b|s)\/\w/iu;
+  /\p{L}\/\p{L}.*\b(?:infused|syrup|cordial|mix|blend|shrub|purée|puree|soda|bitters|tea|foam|solution|powder|extract|concentrate|reduction)\b|\b(?:w|b|s)\/\w/iu;
 
 /** Whether what follows an "or" is a remark ("to taste", "similar") and no second item. */
 export function isRemark(text: string): boolean {
   return REMARK.test(text);
+}
+
+/** "vodka/rum" as two names, "lemon/lime syrup" as one. */
+export function splitStrokes(name: string): string[] {
+  return WITHIN_NAME.test(name) ? [name] : name.split(STROKE);
 }
 
 export type Alternatives = { item: string; orItems: string[]; remark: string | null };
@@ -50,7 +59,7 @@ export type Alternatives = { item: string; orItems: string[]; remark: string | n
 export function splitAlternatives(text: string): Alternatives {
   const parts = text
     .split(OR)
-    .flatMap((part) => (WITHIN_NAME.test(part) ? [part] : part.split(STROKE)))
+    .flatMap((part) => splitStrokes(part))
     .map((part) => part.trim());
   const remarkAt = parts.findIndex((part, at) => at > 0 && isRemark(part));
   const names = parts.slice(0, remarkAt === -1 ? undefined : remarkAt).filter((part) => part !== "");
@@ -73,10 +82,14 @@ export function namesDrink(text: string): boolean {
   return NOUNS.has((text.trim().split(" ").at(-1) ?? "").toLowerCase());
 }
 
+/** What is made of a fruit that is counted whole: "nectarine or peach juice" is of either. */
+const PRESSED = /\s(?:juice|nectar|pur[eé]e|syrup|cordial|liqueur|bitters|shrub)$/i;
+
 /** A bare description completed with the noun of the last alternative: "rested" of "aged agave spirit". */
 function completed(name: string, last: string): string {
-  const isBare = isBareDescription(name);
-  const noun = nounOf(last.split(" "), isFruit(name));
+  const isPressed = !name.includes(" ") && isCountable(name) && PRESSED.test(last);
+  const isBare = isBareDescription(name) || isPressed;
+  const noun = nounOf(last.split(" "), isFruit(name) || isPressed);
   // A cherry is a garnish of its own; there is no cherry peel.
   const isBerry = /(?:berry|cherry)$/i.test(name) && /^(?:peel|twist|wedge|zest|wheel|slice)s?$/i.test(noun);
   return isBare && !isBerry && noun !== "" ? `${name} ${noun}` : name;
@@ -84,7 +97,15 @@ function completed(name: string, last: string): string {
 
 /** Whether a name only describes, as "white" or "fresh lime" do: the noun is still to come. */
 export function isBareDescription(name: string): boolean {
-  return name.split(" ").every((word) => isDescription(word));
+  return name
+    .replace(TWO_WORDS, "aged")
+    .split(" ")
+    .every((word) => isDescription(word));
+}
+
+/** Whether a name is that of a fruit and no more. */
+export function isFruitAlone(name: string): boolean {
+  return !name.includes(" ") && isFruit(name);
 }
 
 function isFruit(name: string): boolean {
@@ -102,7 +123,7 @@ function nounOf([first = "", ...rest]: readonly string[], isLentToFruit: boolean
 function isDescription(word: string): boolean {
   return (
     DESCRIPTIONS.has(word.toLowerCase()) ||
-    /-(?:style|proof|year)$/i.test(word) ||
+    /-(?:style|proof|year|grain|fat|free|aged|strength|purpose|quality|infused|sized?)$/i.test(word) ||
     // "brandied", "blanched", "smoked": a participle is no thing by itself; "seed" is none.
     /^\p{Ll}+[^e\P{L}]ed$/u.test(word)
   );

@@ -10,11 +10,17 @@ export function requireName(name: string, text: string, understood: Partial<Read
     );
   }
   if (
-    /\b(?:glass(?:es)?|jug|pitcher|shaker|mug|flute|tumbler|strainer|muddler|coupe|goblet|decanter)$/i.test(
+    /\b(?:glass(?:es)?|jug|pitcher|shaker|mug|flute|tumbler|strainer|muddler|coupe|goblet|decanter|jars?|bowls?|saucepans?)$/i.test(
       name,
     )
   ) {
     throw new RefusedLine(`"${name}" is a vessel or a tool: leave the line out.`, understood);
+  }
+  if (name.includes("|")) {
+    throw new RefusedLine(
+      `"|" in "${name}" is not understood: write the amount and the item's name.`,
+      understood,
+    );
   }
   if (/\p{L}/u.test(name)) return;
   throw new RefusedLine(`No item is named behind "${text.trim()}": write it after the amount.`, understood);
@@ -22,10 +28,21 @@ export function requireName(name: string, text: string, understood: Partial<Read
 
 /** Prose: no label is written with these words in small letters. */
 const PROSE =
-  /(?:^|\s)(?:is|are|was|were|be|will|would|can|could|should|may|must|do|does|i|we|you|they|it|this|that|these|those|until|than|which|because|when|while|not|so|too|also|please|enough|into|onto|over|each|per|about)(?=\s|$)/u;
+  /(?:^|\s)(?:is|are|was|were|be|will|would|can|could|should|may|must|do|does|i|we|you|they|it|this|that|these|those|until|than|which|because|when|while|not|so|too|also|please|enough|into|onto|over|each|per|about|if|has|have|had|use|using|your|my|our|some|any|there|what|where|how|I)(?=\s|$)/u;
 
 /** Two words of a name at most may be in figures besides an age, a strength or a ratio: "Nine Oaks 43 rum". */
 const NUMBER_IN_NAME = /(?<=\s)\d+(?:[./]\d+)?\s+(?!(?:years?|yrs?|proof|percent|parts?)\b)(\p{L}.*)$/iu;
+
+/** Measures and containers that no item is called after: they belong to an amount that was not understood. */
+const MEASURE_IN_NAME =
+  /(?:^|\s)(?:shots?|jiggers?|ounces?|oz|ml|cl|teaspoons?|tablespoons?|tsps?|tbsps?|cups|handfuls?|pinch(?:es)?|bunch(?:es)?|measures|parts?|bottles?|cans|cartons?|packets?|bags?(?=\s))(?=\s|$)/iu;
+
+/** Nothing but how a thing is: "white", "100% pure", "fresh large". */
+const ONLY_DESCRIBES =
+  /^(?:(?:white|gold|silver|light|dark|golden|black|red|fresh|freshly|frozen|dried|raw|dry|ripe|large|small|medium|thin|thick|cold|hot|chilled|unsweetened|whole|good|quality|pure|organic|natural|\d+\s?%)\s?)+$/i;
+
+/** No label is longer than this in words. */
+const NAME_WORDS_MAX = 8;
 
 /**
  * Refuses a name with a word in it that nothing explains: what is left over could be an amount, a second item or a step.
@@ -41,10 +58,22 @@ export function requireExplained(name: string): void {
     );
   if (dangling !== null) refuseWord(dangling[0].trim(), name);
   const glued =
-    /^(?:(?:oz|ml|cl|tsp|tbsp|cups?|dash|g)\d\S*|(?:piece|whole|ounce|barspoon|teaspoon|tablespoon)(?!s?\b|ful|some)\p{L}+)/iu.exec(
+    /^(?:(?:oz|ml|cl|tsp|tbsp|cups?|dash|g)\d\S*|(?:piece|whole|ounce|barspoon|teaspoon|tablespoon)(?!s?\b|ful|some|meal|grain|wheat)\p{L}+|(?:slices|wedges|leaves|sprigs|pieces|dashes|drops|cups)(?=\p{L})\S+)/iu.exec(
       name,
     );
   if (glued !== null) refuseWord(glued[0], name);
+  const origin = /(?:^|\s)from(?=\s)(?!\s+concentrate\b)/i.exec(name);
+  if (origin !== null) refuseWord(origin[0].trim(), name);
+  if (name.split(" ").length > NAME_WORDS_MAX) {
+    throw new RefusedLine(`"${name}" is too long for an item's name: put remarks behind a comma.`);
+  }
+  const article = /^(?:the|an?)(?=\s)/.exec(name);
+  if (article !== null) refuseWord(article[0], name);
+  const measure = MEASURE_IN_NAME.exec(name);
+  if (measure !== null) refuseWord(measure[0].trim(), name);
+  if (ONLY_DESCRIBES.test(name)) {
+    throw new RefusedLine(`"${name}" says how a thing is, not what it is: write the item's name.`);
+  }
   const second = NUMBER_IN_NAME.exec(name)?.[1];
   if (second !== undefined && (isPlural(second) || isCountable(second))) refuseWord(second, name);
 }

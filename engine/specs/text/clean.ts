@@ -14,7 +14,7 @@ const ENTITIES: Record<string, string> = {
 const SIGNS = /^(?:[^\p{L}\p{N}\s([{"'~≈.<#|*+>-]+\s*|\.+(?![\d.]|\s\d))/u;
 
 const BULLET =
-  /^(?:[-–—*•◦▪‣·●○■□+>]+\s*(?=\S)|\[[ xX]?\]\s*|(?:\(?\d{1,2}\)|\d{1,2}\.)\s+(?=\d|a\s|an\s|top\b|\[))/iu;
+  /^(?:[-–—*•◦▪‣·●○■□+>]+\s*(?=\S)|\[[ xX]?\]\s*|(?:\(?\d{1,2}\)|\d{1,2}\.)\s+(?=\d|a\s|an\s|top\b|\[)|\d{1,2}[.)]\s+(?=\p{L}))/iu;
 
 /**
  * A pasted line in plain characters: bullets, mark-up and footnote marks off, fractions as "1 1/2", one kind of

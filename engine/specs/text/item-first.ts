@@ -41,7 +41,8 @@ export function readItemFirst(text: string): Reading | undefined {
 function turned(name: string, behind: string): Quantity | undefined {
   const guessed = /^(.*\S)\s+(?:about|around|roughly|approx(?:imately)?\.?)$/i.exec(name)?.[1];
   if (guessed !== undefined) return turned(guessed, `about ${behind}`);
-  if (!/\p{L}{2}/u.test(name) || /^[\d.]|\([^)]*$/.test(name) || ENDS_OPEN.test(name)) return undefined;
+  if (!/\p{L}{2}/u.test(name) || /^[\d.]|^(?:an?|the)\s|\([^)]*$/i.test(name) || ENDS_OPEN.test(name))
+    return undefined;
   const part = /^(juice|zest|peel)(?:\s+(?:of|from))?\s+(.*)$/i.exec(behind);
   const share = part === null ? undefined : quantityIn(part[2] ?? "");
   if (share?.rest === "") return { ...share, rest: ` ${name} (${part?.[1]?.toLowerCase()} of)` };

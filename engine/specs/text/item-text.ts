@@ -1,8 +1,10 @@
 import {
   isBareDescription,
+  isFruitAlone,
   isRemark,
   namesDrink,
   splitAlternatives,
+  splitStrokes,
 } from "#engine/specs/text/alternatives.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
 import { readUnit } from "#engine/specs/text/measure-words.ts";
@@ -14,11 +16,15 @@ export type ItemText = { name: string; orItems: string[]; notes: string[] };
 
 /** Remarks that people write behind a name without a comma. */
 const TRAILING =
-  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|(?:or\s+)?to\s+\p{L}.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|of\s+(?:your\s+)?(?:own\s+)?(?:choice|choosing)\b.*|plus (?:more|extra)\b.*|for\s+\p{L}.*|such as\b.*|like\s.*|recipe\s+(?:follows|below|above|here)\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to)?\s+(?:about\s+)?(?:\d[\d\s/-]*(?:(?:or|to)\s+\d+)?)?[^\d]*|if\s+(?:desired|available|needed|you)\b.*|(?:instead|in\s+place)\s+of\b.*|to\s+(?:your\s+)?taste|(?:(?:very\s+)?(?:fresh(?:ly)?|finely|thinly|thickly|roughly|coarsely|lightly|gently|well)\s+)?(?:juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|strained|diced|chopped|peeled|cubed|minced|deseeded|hulled|pitted|torn|bruised|slapped|smashed|crushed|(?:crushed|broken|snapped|split|torn|cracked|cut|sliced|chopped|halved)\s+(?:in|into|up|lengthwise|lengthways|crosswise)\b[^\d]*|(?<!\bor\b.*\s)squeezed|beaten|separated|washed|scrubbed|seeded|stemmed|cored|trimmed|zested|drained|softened|melted|warmed|cooled|whipped)|(?:soaked|dipped|rolled|studded|stuffed|dusted|sprinkled|skewered|wrapped|doused|saturated)\s+(?:in|with|on)\b.*|from\s+(?:\d|one\b|half\b|an?\b).*|(?:poured|layered|floated)\b.*|on\s+an?\s+(?:pick|skewer|stick)\b.*|\(optional\))$/iu;
+  /\s+((?:for|as)\s+(?:an?\s+|the\s+)?(?:garnish(?:ing)?|serving|rinsing|rinse|muddling|finishing|floating|float|topping|rim(?:ming)?|decoration)\b.*|(?:or\s+)?to\s+\p{L}.*|garnish|rinse|float|optional|freshly\s+(?:squeezed|pressed|juiced|grated|ground|cracked)|at room temperature|in\s+(?:brine|syrup|oil|vinegar|juice|alcohol|liqueur)|of\s+(?:your\s+)?(?:own\s+)?(?:choice|choosing)\b.*|plus (?:more|extra)\b.*|for\s+\p{L}.*|such as\b.*|like\s.*|recipe\s+(?:follows|below|above|here)\b.*|preferably\b.*|ideally\b.*|e\.g\..*|i\.e\..*|see\s+(?:note|recipe)\b.*|cut\s+in(?:to)?\s+(?:about\s+)?(?:\d[\d\s/-]*(?:(?:or|to)\s+\d+)?)?[^\d]*|if\s+(?:desired|available|needed|you)\b.*|(?:instead|in\s+place)\s+of\b.*|to\s+(?:your\s+)?taste|(?:(?:very\s+)?(?:fresh(?:ly)?|finely|thinly|thickly|roughly|coarsely|lightly|gently|well)\s+)?(?:juiced|sliced|quartered|halved|muddled|expressed|flamed|chilled|strained|diced|chopped|peeled|cubed|minced|deseeded|hulled|pitted|torn|bruised|slapped|smashed|crushed|(?:crushed|broken|snapped|split|torn|cracked|cut|sliced|chopped|halved)\s+(?:in|into|up|lengthwise|lengthways|crosswise)\b[^\d]*|(?<!\bor\b.*\s)squeezed|beaten|separated|washed|scrubbed|seeded|stemmed|cored|trimmed|zested|drained|divided|reserved|softened|melted|warmed|cooled|whipped)(?:\s+(?:very\s+)?(?:thin(?:ly)?|thick(?:ly)?|fine(?:ly)?|roughly|coarsely|lengthwise|lengthways|crosswise|well))?|(?:soaked|dipped|rolled|studded|stuffed|dusted|sprinkled|skewered|wrapped|doused|saturated)\s+(?:in|with|on)\b.*|from\s+(?:\d|one\b|half\b|an?\b|the\b|\p{Lu}).*|full\s+of\s.*|(?:poured|layered|floated)\b.*|on\s+an?\s+(?:pick|skewer|stick)\b.*|\(optional\))$/iu;
 
 /** What a remark behind a thing without an amount begins with; any other word there is a thing of its own. */
 const SURE_REMARK =
-  /^(?:or|and|plus|for|to|on|in|at|as|if|with|without|from|over|of|not|the|no|about|like|such|see|use|using|my|your|we|i|it|any|just|optional(?:ly)?|preferably|ideally|garnish|rim|float|rinse|muddle|adds?|fresh|dried|cut|peeled|more|extra|thin|thick|long|large|small|wide|whole|\(.*|\d.*|\p{L}+(?:ly|ed|en)|\p{L}+-\p{L}+)(?![\p{L}-])/iu;
+  /^(?:or|and|plus|for|to|on|in|at|as|if|with|without|from|over|of|not|the|no|about|like|such|see|use|using|my|your|we|i|it|any|just|optional(?:ly)?|preferably|ideally|garnish|rim|float|rinse|muddle|adds?|fresh|dried|cut|peeled|more|extra|thin|thick|long|large|small|wide|whole|\(.*|\d.*|\p{L}+(?:ly|ed|en)(?=$|[\s,]+(?:and|or|in|into|on|onto|to|with|from|over|off|at|for|by|as|up|until|before|thin|lengthwise|lengthways|crosswise|\p{L}+(?:ly|ed|en))(?!\p{L}))|\p{L}+-\p{L}+)(?![\p{L}-])/iu;
+
+/** "white, granulated sugar": behind these words alone no name is complete. */
+const SIZE_OR_COLOUR =
+  /^(?:of\s+)?(?:(?:white|light|dark|gold|golden|black|red|fresh|frozen|dried|raw|dry|ripe|large|small|medium|thin|thick|cold|hot|soft|unsweetened|whole|good)\s?)+$/i;
 
 /** Refuses "lime wedge, mint": in a list of garnishes, what stands behind the comma is a second one. */
 export function requireRemarks(notes: readonly string[]): void {
@@ -39,19 +45,29 @@ export function readItemText(text: string): ItemText {
   const { plain, inside } = withoutBrackets(
     withJuiceNamed(text.replace(/\s\+\s*(?=extra|more)/i, ", plus ")),
   );
+  for (const bracket of inside) if (/^(?:plus|and|&|\+)\s/i.test(bracket)) requireRemark(bracket);
   const { first, more } = splitSentences(plain);
   const { head, notes } = splitNotes(first);
   const { name, trailing } = splitTrailing(tidy(head));
   requireNoAction(name);
   const { thing, states } = withoutStates(name);
   const { item, orItems, remark } = splitAlternatives(thing);
-  const extra = [...inside, ...notes, ...more].map((note) => asAlternative(note));
+  const extra = [...inside, ...notes, ...more].map((note) => eachOf(asAlternative(note)));
   requireOneMeasure(item);
   return {
     name: item,
-    orItems: [...orItems, ...extra.flatMap(({ orItem }) => orItem ?? [])],
-    notes: [states, ...trailing, remark, ...extra.map(({ note }) => note)].filter((note) => note !== null),
+    orItems: [...orItems, ...extra.flatMap(({ names }) => names)].map((other) => withJuice(other, item)),
+    notes: [states, ...trailing, remark, ...extra.flatMap((each) => each.notes)].filter(
+      (note) => note !== null,
+    ),
   };
+}
+
+/** The names in "rye or whiskey", "rye/whiskey", and the remarks with them. */
+function eachOf({ orItem, note }: { orItem?: string; note: string | null }) {
+  if (orItem === undefined) return { names: [], notes: [note] };
+  const { item, orItems, remark } = splitAlternatives(orItem);
+  return { names: [item, ...orItems].flatMap((name) => splitStrokes(name)), notes: [note, remark] };
 }
 
 /** "fresh juice from 2 limes" → "fresh lime juice, from 2 limes": the fruit belongs to the name. */
@@ -115,13 +131,24 @@ function splitSentences(text: string): { first: string; more: string[] } {
 }
 
 function splitNotes(text: string): { head: string; notes: string[] } {
-  const cut = /\s*(?:[,;]\s*|\s-\s|(?<=\p{L}{3})-\s|:\s)/u.exec(
+  const cut = /\s*(?:[,;]\s*|\s-\s|\s-(?=\p{L})|(?<=\p{L}{3})-\s|:\s)/u.exec(
     text.replace(/^[\s,;:.-]+/, (lead) => " ".repeat(lead.length)),
   );
   if (cut === null) return { head: text, notes: [] };
   const head = text.slice(0, cut.index);
   const note = text.slice(cut.index + cut[0].length).trim();
+  if (SIZE_OR_COLOUR.test(head) && cut[0].includes(",") && !SURE_REMARK.test(note) && !isRemark(note))
+    return splitNotes(`${head} ${note}`);
   const [listed = "", ...said] = note.split(/\s+-\s+/);
+  const [, state, other = ""] = /^((?:\p{Ll}+ly\s+)?\p{Ll}+ed),\s+or\s+(.+)$/u.exec(listed) ?? [];
+  // "honey, warmed, or maple syrup": how the first comes, and a second.
+  if (state !== undefined && !isRemark(other))
+    return { head: `${head} or ${other}`, notes: [state, ...said] };
+  // Behind a dash a person says something about the thing: "wine - choose a dry one, or cider".
+  if (/^\s*-/.test(cut[0])) {
+    requireRemark(note);
+    return { head, notes: [note] };
+  }
   const isList = (isListOfItems(listed) && !isOfMakes(head, listed)) || isListOfDrinks(listed);
   if (!cut[0].includes(":") && isList) {
     return { head: `${head} or ${listed.replace(/,\s*(?:or\s+)?/gi, " or ")}`, notes: said };
@@ -151,7 +178,23 @@ function mayListItems(head: string, note: string): boolean {
   const named = /^([^,]+?)\s+or\s+([^,]+)/i.exec(note);
   if (named === null || REMARK_WORD.test(note)) return false;
   const [, one = "", other = ""] = named;
+  if (endsList(head, one, other)) return true;
   return !isRemark(other) && /^[\p{Lu}\d]/u.test(head) && /^\p{Lu}/u.test(one) && !isBareDescription(other);
+}
+
+/** "coconut, rapeseed or vegetable oil": the last of three lends its noun to all; "milk, oat or soy milk" says which milk. */
+function endsList(head: string, one: string, other: string): boolean {
+  const words = other.split(" ");
+  const isPlain = /^\p{Ll}[\p{L}\s-]*$/u.test(one) && /^\p{Ll}[\p{L}\s-]*$/u.test(other);
+  const isState = (text: string) => /(?:(?<!se)ed|en|made|bought)$/.test(text) || isBareDescription(text);
+  return (
+    isPlain &&
+    words.length > 1 &&
+    !isRemark(other) &&
+    !isState(one) &&
+    !isState(other) &&
+    words.at(-1) !== head.split(" ").at(-1)
+  );
 }
 
 /** "gin, Oaks or Ash" names two makes of gin, where the list of things would go on in small letters. */
@@ -174,12 +217,18 @@ function requireRemark(note: string): void {
     throw new RefusedLine(`"${note}" names more items: write one item on a line.`);
   }
   if (/\b(?:garnish|more|extra|taste|serving|serve)\b/i.test(rest)) return;
+  if (joined !== null && /^(?:the\s+)?(?:juice|zest|peel)s?\s+of\b/i.test(rest)) {
+    throw new RefusedLine(`"${note}" is a second item: write one item on a line.`);
+  }
   if (parts.some((part) => isSecondPiece(part))) {
     throw new RefusedLine(`"${note}" is a second item: write one item on a line.`);
   }
   const quantity = quantityIn(rest);
   if (quantity === undefined) return;
-  const isMeasure = readUnit(quantity.rest) !== undefined || pieceItem(quantity.rest) !== undefined;
+  const unit = readUnit(quantity.rest);
+  // "plus 1 tbsp for dusting" is more of the same.
+  if (unit !== undefined && /^\s*(?:for|to|as|if)\b/i.test(unit.rest)) return;
+  const isMeasure = unit !== undefined || pieceItem(quantity.rest) !== undefined;
   if (joined === null && !isMeasure) return;
   throw new RefusedLine(`"${note}" is a second measure: write one item on a line.`);
 }
@@ -200,7 +249,7 @@ function isSecondPiece(text: string): boolean {
 }
 
 function splitTrailing(text: string): { name: string; trailing: string[] } {
-  const found = TRAILING.exec(text);
+  const found = text.includes(" ") ? TRAILING.exec(text) : null;
   if (found === null) return { name: text, trailing: [] };
   const before = splitTrailing(tidy(text.slice(0, found.index)));
   return { name: before.name, trailing: [...before.trailing, (found[1] ?? "").replace(/[()]/g, "")] };
@@ -210,17 +259,27 @@ function splitTrailing(text: string): { name: string; trailing: string[] } {
 function asAlternative(note: string): { orItem?: string; note: string | null } {
   const { name, trailing } = splitTrailing(tidy(/^or\s+(?:an?\s+)?(.+?)[!.]*$/i.exec(note)?.[1] ?? ""));
   const isName =
-    name !== "" && !/[\d,;]|^\p{Ll}+ed$/u.test(name) && name.split(" ").length <= 4 && !isRemark(name);
+    name !== "" &&
+    !/[\d,;]|^\p{Ll}+ed$|\b(?:cut|ground|made|bought|powdered)$/u.test(name) &&
+    (!isBareDescription(name) || isFruitAlone(name)) &&
+    name.split(" ").length <= 4 &&
+    !isRemark(name);
   return isName ? { orItem: name, note: trailing.length === 0 ? null : trailing.join(", ") } : { note };
+}
+
+/** "lemon juice (or lime)" means lime juice. */
+function withJuice(other: string, item: string): string {
+  return /\bjuice$/i.test(item) && isFruitAlone(other) ? `${other} ${item.split(" ").at(-1)}` : other;
 }
 
 /** A second "2 oz" inside a name means that two lines have become one. */
 function requireOneMeasure(name: string): void {
+  if (!/\d/.test(name)) return;
   const piece = /\s\d[\d/]*\s+(.+)$/.exec(name)?.[1];
   if (piece !== undefined && pieceItem(piece) !== undefined) {
     throw new RefusedLine(`"${piece}" in "${name}" is a second item: write one item on a line.`);
   }
-  for (const found of name.matchAll(/(?<![\d./:-])(?:\d+(?:[./,]\d+)?|\.\d+)\s?[A-Za-z.]+/g)) {
+  for (const found of name.matchAll(/(?<![\d./:-]|\bno\.?\s)(?:\d+(?:[./,]\d+)?|\.\d+)\s?[A-Za-z.]+/gi)) {
     const quantity = quantityIn(found[0]);
     const unit = quantity === undefined ? undefined : readUnit(quantity.rest);
     if (unit !== undefined) {
@@ -231,6 +290,7 @@ function requireOneMeasure(name: string): void {
 
 /** "strawberries, fresh or frozen" is written without the comma, too: how a thing may come is no second thing. */
 function withoutStates(text: string): { thing: string; states: string | null } {
+  if (!text.includes(" or ")) return { thing: text, states: null };
   const found =
     /^(.*\p{L})\s+((?:fresh|frozen|thawed|canned|bottled|dried|hot|cold|chilled|warm|raw|whole|ground)\s+or\s+(?:fresh|frozen|thawed|canned|bottled|dried|hot|cold|chilled|warm|raw|whole|ground))$/iu.exec(
       text,
@@ -246,7 +306,7 @@ function tidy(text: string): string {
     .replace(/^(?:de\s+|d')(?=\p{L})/u, "")
     .replace(/^(?:your\s+)?(?:own|favou?rite|preferred|chosen|choice\s+of)\s+(?=\p{L})/iu, "")
     .replace(/\s+(?:or|and)$/i, "")
-    .replace(/[\s,;:\-–/+]+$/, "")
+    .replace(/[\s,;:\-–/+*]+$/, "")
     .replace(/(?<=\p{L}{3})\.$/u, "")
     .trim();
 }

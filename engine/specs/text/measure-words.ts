@@ -9,7 +9,7 @@ const SPELLINGS: readonly (readonly [pattern: RegExp, unit: Unit, factor?: numbe
   [/^(?:dls?|decilit(?:re|er)s?)/i, "dl"],
   [/^(?:lit(?:re|er)s?|ltrs?|lts?|l)/i, "l"],
   [/^(?:tbsp[sn]?|tbls?p?s?|tbs|table[\s-]?spoon(?:ful|sful)?s?|tablesp)/i, "tbsp"],
-  [/^(?:tsp[sn]?|tea[\s-]?spoon(?:ful|sful)?s?|teasp)/i, "tsp"],
+  [/^(?:tsp?[sn]?|tea[\s-]?spoon(?:ful|sful)?s?|teasp)/i, "tsp"],
   [/^T(?![A-Za-z])/, "tbsp"],
   [/^t(?![A-Za-z])/, "tsp"],
   [/^(?:cups?|c(?=\.?\s))/i, "cup"],
@@ -18,7 +18,7 @@ const SPELLINGS: readonly (readonly [pattern: RegExp, unit: Unit, factor?: numbe
   [/^(?:bar[\s-]?spoon(?:ful|sful)?s?|bar\s?spn?|bsps?|brsp|bs)/i, "barspoon"],
   [/^drops?/i, "drop"],
   [/^splash(?:es)?/i, "splash"],
-  [/^(?:kgs?|kilos?|kilogram(?:me)?s?)/i, "kg"],
+  [/^(?:kilogram(?:me)?s?|kgs?|kilos?)/i, "kg"],
   [/^(?:grams?|grammes?|gms?|grs?|g)/i, "g"],
   [/^(?:lbs?|pounds?)/i, "lb"],
   [/^(?:pieces?|pcs?)/i, "piece"],
@@ -31,7 +31,7 @@ const QUALIFIER =
 
 /** Measures and shares that no venue's units know: a line with one is refused at that word. */
 const VAGUE =
-  /^(?:an?\s+)?(?:pinch(?:es)?|rinse|squeezes?|handfuls?|bunch(?:es)?|parts?|measures?|shots?|jiggers?|pon(?:y|ies)|wine\s?glass(?:es)?|glass(?:es)?|bottles?|cans?|tins?|cartons?|jars?|box(?:es)?|packets?|packages?|scoops?|floats?|drizzles?|touch|dollops?|sprays?|spritz(?:es)?|spritz|mists?|hint|knobs?|few|some|several|little|bit|lots?|snits?|fingers?|pints?|gallons?|gills?|fifths?|inch(?:es)?|in\.?|cm|mm|"|grinds?|grates?|gratings?|dusting|sprinkles?|dabs?|spoons?|spoonfuls?|mug|mugs|pitchers?|pumps?|squirts?|bags?|pours?|dropper(?:ful)?s?|eye\s?droppers?|counts?|thumbs?|sachets?|punnets?|baskets?|trays?|kegs?|carafes?|ladles?|ladlefuls?|glugs?|lugs?|swirls?|smidgens?|tots?|nips?|drams?|thimbles?|thimblefuls?|hookers?|pkgs?|pkts?|packs?|btls?|pts?|gals?|portions?|minutes?|mins?|seconds?|secs?|hours?|servings?|persons?|people|calories|kcal|heaps?|scrapes?|scrapings?|turns?|cracks?|slugs?|sloshes|slosh|trickles?|dribbles?|wisps?|doubles?|singles?|ponies|copitas?|goblets?)(?![\p{L}\d'])/iu;
+  /^(?:an?\s+)?(?:pinch(?:es)?|rinse|squeezes?|handfuls?|bunch(?:es)?|parts?(?!-\p{L})|measures?|shots?|jiggers?|pon(?:y|ies)|wine\s?glass(?:es)?|glass(?:es)?|bottles?|cans?|tins?|cartons?|jars?|box(?:es)?|packets?|packages?|scoops?|floats?|drizzles?|touch|dollops?|sprays?|spritz(?:es)?|spritz|mists?|hint|knobs?|few|some|several|little|bit|lots?|snits?|fingers?(?!\s+limes?\b)|pints?|gallons?|gills?|fifths?|inch(?:es)?|in\.?|cm|mm|"|grinds?|grates?|gratings?|dusting|sprinkles?|dabs?|spoons?|spoonfuls?|mug|mugs|pitchers?|pumps?|squirts?|bags?|pours?|dropper(?:ful)?s?|eye\s?droppers?|counts?|thumbs?|sachets?|punnets?|baskets?|trays?|kegs?|carafes?|ladles?|ladlefuls?|glugs?|lugs?|swirls?|smidgens?|tots?|nips?|drams?|thimbles?|thimblefuls?|hookers?|pkgs?|pkts?|packs?|btls?|pts?|gals?|portions?|minutes?|mins?|seconds?|secs?|hours?|servings?|persons?|people|calories|kcal|heaps?|scrapes?|scrapings?|turns?|cracks?|slugs?|sloshes|slosh|trickles?|dribbles?|wisps?|doubles?|singles?|ponies|copitas?|goblets?)(?![\p{L}\d'])/iu;
 
 export type UnitFound = { unit: Unit; factor: number; rest: string; qualifiers: string[] };
 

@@ -136,6 +136,9 @@ export function pieceItem(text: string): string | undefined {
     const of = words.slice(1).join(" ").replace(LEADING_OF, "");
     const item = withoutSizes(of);
     if (item === "") return undefined;
+    // A sprig bears its leaves.
+    if (first === "sprig" && /\s(?:leaf|leaves)$/i.test(item))
+      return `${singularTail(item.replace(/\s(?:leaf|leaves)$/i, ""))} sprig`;
     const isSaidTwice = pieceWord(item.split(" ").at(-1) ?? "") === first && item.includes(" ");
     return isSaidTwice ? pieceItem(item) : `${singularTail(item)} ${first}`;
   }
@@ -144,6 +147,18 @@ export function pieceItem(text: string): string | undefined {
   if (piece === undefined || words.length < 2) return undefined;
   const isPlain = last.toLowerCase() === piece;
   return [...words.slice(0, -1), isPlain ? last : likeCase(last, piece)].join(" ");
+}
+
+/**
+ * What may stand in for a piece that was named before its fruit: of "sprig of mint or basil" a basil sprig. A name that
+ * is a piece already, or a thing counted whole, stays.
+ */
+export function pieceOfOther(written: string, other: string): string {
+  const piece = pieceWord(written.trim().split(" ")[0] ?? "");
+  const isOwn = piece === undefined || pieceWord(other) !== undefined || pieceItem(other) !== undefined;
+  return isOwn || written.trim().split(" ").length < 2
+    ? (pieceItem(other) ?? other)
+    : `${singularTail(other)} ${piece}`;
 }
 
 /** The piece that a single word is: "leaves" → "leaf"; undefined for any other text. */

@@ -8,8 +8,8 @@ import {
 import { type Reading, RefusedLine } from "#engine/specs/text/entry.ts";
 import { readItemText } from "#engine/specs/text/item-text.ts";
 import { readQualifiers, readUnit, type UnitFound, vagueMeasure } from "#engine/specs/text/measure-words.ts";
-import { isCountable, isPlural, pieceItem } from "#engine/specs/text/piece-words.ts";
-import { type Quantity, readQuantity } from "#engine/specs/text/quantity.ts";
+import { isCountable, isPlural, pieceItem, pieceOfOther } from "#engine/specs/text/piece-words.ts";
+import { type Quantity, quantityIn, readQuantity } from "#engine/specs/text/quantity.ts";
 import { statedTwice } from "#engine/specs/text/stated-twice.ts";
 import { summed } from "#engine/specs/text/summed.ts";
 
@@ -98,10 +98,22 @@ function withoutContainer(text: string): { text: string; notes: string[] } {
 function readCounted(quantity: Quantity, notes: readonly string[]): Reading {
   const sized = SIZED_CONTAINER.exec(quantity.rest);
   if (sized !== null) return readSizedContainer(quantity, sized, notes);
+  const times = readTimes(quantity, notes);
+  if (times !== undefined) return times;
   const rest = quantity.rest.replace(/^\s*(?:of\s+)?(?:an?\s+)?(?:garnish\s+(?=\p{L}))?/iu, "");
   const vague = vagueMeasure(rest);
   if (vague !== undefined) return readVague({ amount: quantity.amount, rest, vague, notes });
   return readPieces(quantity, rest, notes) ?? readWhole(quantity, rest, notes);
+}
+
+/** "2 x 25 ml gin" is 50 ml. */
+function readTimes({ amount, rest }: Quantity, notes: readonly string[]): Reading | undefined {
+  const times = /^\s*x\s*(?=[\d.])/i.exec(rest);
+  const each = times === null ? undefined : readQuantity(rest.slice(times[0].length));
+  const unit = each === undefined || each.range !== null ? undefined : readUnit(each.rest);
+  if (each === undefined || unit === undefined) return undefined;
+  const written = `${amount} x ${each.amount} ${each.rest.slice(0, each.rest.length - unit.rest.length).trim()}`;
+  return readAfterQuantity({ ...each, amount: amount * each.amount }, [...notes, written]);
 }
 
 function readPieces(
@@ -115,7 +127,8 @@ function readPieces(
   if (item === undefined) return undefined;
   requireOneThing(name);
   const note = joinNotes([...notes, range, ...qualifiers, ...remarks]);
-  return { amount, unit: "each", item, orItems: orItems.map(pieceOrName), note, error: null };
+  const others = orItems.map((other) => pieceOfOther(name, other));
+  return { amount, unit: "each", item, orItems: others, note, error: null };
 }
 
 function readWhole({ amount, range }: Quantity, text: string, notes: readonly string[]): Reading {
@@ -144,6 +157,8 @@ function hasMeasure(name: string, amount: number): boolean {
   if (/^(?:fresh )?egg (?:whites|yolks)$/i.test(name)) return false;
   const [first = "", ...more] = name.split(" ");
   if (/\sof\s/i.test(name)) return true;
+  // An abbreviation that no list here has, in another language perhaps: "2 kpl limes", "3 stk eggs".
+  if (more.length > 0 && /^[b-df-hj-np-tv-xz]{2,4}\.?$/.test(first)) return true;
   return more.length > 0 && (isPlural(first) || (amount === 1 && isPlural(name)));
 }
 
@@ -162,6 +177,21 @@ function readSizedContainer(quantity: Quantity, sized: RegExpExecArray, notes: r
   return readAfterQuantity({ amount, range: null, rest }, [...notes, `${quantity.amount} ${sized[3]}`]);
 }
 
+/** "(12 oz)" behind one can, "(750 ml each)" behind two bottles, "(6 cl)" behind so many parts; of two cans "(12 oz)" could be each. */
+function statedSize(
+  inside: string,
+  { amount, vague }: { amount: number; vague: string },
+): Quantity | undefined {
+  const each = /^each\s+|\s+each$/i;
+  const size = quantityIn(
+    inside.replace(each, "").replace(/^(?:about|approx(?:imately)?\.?|ca\.|~)\s*/i, ""),
+  );
+  const unit = size === undefined ? undefined : readUnit(size.rest);
+  if (size === undefined || unit === undefined || unit.rest.trim() !== "") return undefined;
+  if (each.test(inside)) return { ...size, amount: amount * size.amount };
+  return amount === 1 || /^parts?$/i.test(vague) ? size : undefined;
+}
+
 /** "1 can (12 oz) cola" and "1 shot/30 ml gin" say how much after all; "1 pinch of salt" does not. */
 export function readVague(line: {
   amount: number;
@@ -171,12 +201,11 @@ export function readVague(line: {
 }): Reading {
   const { amount, rest, vague, notes } = line;
   const after = rest.slice(rest.indexOf(vague) + vague.length);
-  const stated = /^\s*[([]([^()[\]]*)[)\]]/.exec(after);
-  const inside = stated === null || amount !== 1 ? undefined : readQuantity(stated[1] ?? "");
-  const unit = inside === undefined ? undefined : readUnit(inside.rest);
-  if (stated !== null && inside !== undefined && unit !== undefined && unit.rest.trim() === "") {
-    const item = after.slice(stated[0].length);
-    return readAfterQuantity({ ...inside, rest: `${inside.rest} ${item}` }, [...notes, `${amount} ${vague}`]);
+  const bracket = /^\s*[([]([^()[\]]*)[)\]]/.exec(after) ?? /\s*\(([^()]*)\)[,.]?$/.exec(after);
+  const stated = bracket === null ? undefined : statedSize(bracket[1] ?? "", line);
+  if (bracket !== null && stated !== undefined) {
+    const item = `${after.slice(0, bracket.index)} ${after.slice(bracket.index + bracket[0].length)}`;
+    return readAfterQuantity({ ...stated, rest: `${stated.rest} ${item}` }, [...notes, `${amount} ${vague}`]);
   }
   const again = /^\s*[/|=]\s*/.exec(after);
   const measured = again === null ? undefined : readQuantity(after.slice(again[0].length));

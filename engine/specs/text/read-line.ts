@@ -15,7 +15,7 @@ import {
   type UnitFound,
   vagueMeasure,
 } from "#engine/specs/text/measure-words.ts";
-import { isUsuallyOne, namesSeveral, pieceItem } from "#engine/specs/text/piece-words.ts";
+import { isUsuallyOne, namesSeveral, pieceItem, pieceOfOther } from "#engine/specs/text/piece-words.ts";
 import { type Quantity, readQuantity } from "#engine/specs/text/quantity.ts";
 import { pieceOrName, readAfterQuantity, readVague } from "#engine/specs/text/read-amount.ts";
 import { readTop } from "#engine/specs/text/read-top.ts";
@@ -27,7 +27,7 @@ const APPROXIMATELY =
 const FLOAT = /^float(?:ed)?\s*(?:of|with|:)?\s*(?=\d)/i;
 const PART = "juice|zests?|peels?|rind|pulp|flesh|seeds?|skin";
 const PART_OF = new RegExp(
-  `^(?:the\\s+)?(?:freshly\\s+squeezed\\s+|fresh\\s+|strained\\s+|(?:finely\\s+)?grated\\s+)?((?:${PART})(?:\\s+(?:and|&)\\s+(?:${PART}))?|\\p{L}+\\s+(?:peel|zest|rind)(?=\\s+(?:of|from)\\s+(?:\\d|one\\b|half\\b|an?\\b)))(?:\\s+(?:of|from)\\s+(?:the\\s+)?|\\s+(?=\\d|half\\b))`,
+  `^(?:the\\s+)?(?:freshly\\s+squeezed\\s+|fresh\\s+|strained\\s+|(?:finely\\s+)?grated\\s+|pared\\s+)?((?:${PART})(?:\\s+(?:and|&)\\s+(?:${PART}))?|\\p{L}+\\s+(?:peel|zest|rind)(?=\\s+(?:of|from)\\s+(?:\\d|one\\b|half\\b|an?\\b)))(?:\\s+(?:of|from)\\s+(?:the\\s+)?|\\s+(?=\\d|half\\b))`,
   "iu",
 );
 /** "white of one egg" */
@@ -112,7 +112,7 @@ function readLead(text: string): { rest: string; notes: string[] } {
       text,
     );
   if (bound !== null) return { rest: text.slice(bound[0].length), notes: [(bound[1] ?? "").toLowerCase()] };
-  const optional = /^optional(?:ly)?(?:\s*[:,-]\s*|\s+)(?:garnish\s*:\s*)?(?=\S)/i.exec(text);
+  const optional = /^(?:an?\s+)?optional(?:ly)?(?:\s*[:,-]\s*|\s+)(?:garnish\s*:\s*)?(?=\S)/i.exec(text);
   if (optional !== null) {
     const { rest, notes } = readLead(text.slice(optional[0].length));
     return { rest, notes: ["optional", ...notes] };
@@ -131,7 +131,7 @@ function readPartOf(part: string, text: string): Reading {
   if (quantity === undefined) {
     throw new RefusedLine(`"${part} of ${text}" has no number of pieces: write "${part} of 1 …".`);
   }
-  const rest = quantity.rest.replace(/^\s*(?:of\s+)?(?:an?|one|of)\s+/i, " ");
+  const rest = quantity.rest.replace(/^\s*(?:of\s+)?(?:an?|one|of)\s+/i, " ").replace(/^\s*whole\s+/i, " ");
   const { name, orItems, notes } = readItemText(rest);
   requireName(name, text);
   requireOneThing(name);
@@ -193,7 +193,7 @@ function readBarePiece(text: string): Reading {
     amount: 1,
     unit: "each",
     item: pieceOrName(name),
-    orItems: orItems.map(pieceOrName),
+    orItems: orItems.map((other) => pieceOfOther(name, other)),
     note,
     error: null,
   };

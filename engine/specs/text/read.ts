@@ -5,7 +5,7 @@ import { readExactly } from "#engine/specs/text/printed-line.ts";
 import { readLine } from "#engine/specs/text/read-line.ts";
 
 const HEADING =
-  /^(?:[\p{L}\s'-]+\s*:|#+\s.*|ingredients?|garnish(?:es)?|method|directions|instructions|preparation|steps|specs?|recipe)$/iu;
+  /^(?:[\p{L}\s'-]+\s*:|#+\s.*|ingredients?|garnish(?:es)?|method|directions|instructions|preparation|steps|specs?|recipe|for\s+the\s[^:]*:)$/iu;
 
 /**
  * Spec text as people paste it, one entry a line: "¾ oz lime juice, fresh" → 0.75 oz "lime juice", note "fresh".

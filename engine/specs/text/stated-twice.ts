@@ -57,7 +57,9 @@ function inBrackets(first: { amount: number; unit: Unit }, inside: string, rest:
 function requireAgreement(first: Measure, second: Measure): void {
   const one = inBase(first);
   const other = inBase(second);
-  if (one.base !== other.base) return;
+  // The ounces beside a cup of leaves or bark are of its weight.
+  const isCupByWeight = first.unit === "cup" && second.unit === "oz";
+  if (one.base !== other.base || isCupByWeight) return;
   const isHouse = [first, second].some(({ unit }) => unit in DEFAULT_HOUSE_ML);
   const ratio = Math.max(one.amount, other.amount) / Math.min(one.amount, other.amount);
   if (isHouse || ratio <= 1 + AGREEMENT) return;

@@ -1,7 +1,9 @@
 import { currencyDigits } from "#engine/currency.ts";
+import type { OddPour } from "#engine/specs/glass-pours.ts";
 import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";
+import { numberText } from "#server/cli/table.ts";
 import { type CostAnswer, costFor } from "#server/reports/cost.ts";
 
 export async function costCommand(options: CommonOptions & { drink?: string }) {
@@ -12,6 +14,7 @@ export async function costCommand(options: CommonOptions & { drink?: string }) {
 
 function costView(report: CostAnswer, currency: string): Report {
   const digits = currencyDigits(currency);
+  const odd = report.drinks.flatMap(({ drink, oddPours }) => oddPours.map((pour) => ({ drink, ...pour })));
   return {
     json: report,
     sections: [
@@ -37,6 +40,21 @@ function costView(report: CostAnswer, currency: string): Report {
         ],
         rows: report.items,
       }),
+      ...(odd.length === 0 ? [] : [oddPoursSection(odd)]),
     ],
   };
+}
+
+function oddPoursSection(rows: ({ drink: string } & OddPour)[]) {
+  return section({
+    title: "By the glass: no lawful measure in the UK (Intoxicating Liquor Order 1988)",
+    columns: [
+      { head: "drink", cell: (row) => row.drink },
+      { head: "item", cell: (row) => row.item },
+      { head: "poured, ml", cell: (row) => row.ml, digits: 0 },
+      { head: "as", cell: (row) => row.kind },
+      { head: "lawful, ml", cell: (row) => row.lawfulMl.map((ml) => numberText(ml, 0)).join(" or ") },
+    ],
+    rows,
+  });
 }

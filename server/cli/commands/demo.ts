@@ -23,7 +23,8 @@ export async function demoCommand(
   options: CommonOptions & { port?: string; serve?: boolean },
 ): Promise<undefined> {
   const file = freshFile(options);
-  for (const line of await loadFolder(sampleFolder(), file)) process.stdout.write(`${line}\n`);
+  const { said } = await loadFolder(sampleFolder(), file);
+  for (const line of said) process.stdout.write(`${line}\n`);
   const db = openDatabase(file);
   try {
     const world = await openWorld(db);

@@ -3,13 +3,19 @@ import { type Report, section } from "#server/cli/output.ts";
 import type { CommonOptions } from "#server/cli/program.ts";
 import { withWorld } from "#server/cli/session.ts";
 import { numberText } from "#server/cli/table.ts";
-import { readCount, readDate } from "#server/reading.ts";
+import { readCount, readDate, readFigure } from "#server/reading.ts";
 import { type PrepReport, prepFor } from "#server/reports/prep.ts";
 
-export async function prepCommand(options: CommonOptions & { for?: string; days?: string }) {
+export async function prepCommand(
+  options: CommonOptions & { for?: string; days?: string; certainty?: string },
+) {
   const choice = {
     date: options.for === undefined ? undefined : readDate(options.for, "--for"),
     days: options.days === undefined ? undefined : readCount(options.days, "--days"),
+    certainty:
+      options.certainty === undefined
+        ? undefined
+        : readFigure(options.certainty, "--certainty", { low: 0.5, high: 0.999 }),
   };
   return withWorld(options, async (world) => prepView(await prepFor(world, choice)));
 }

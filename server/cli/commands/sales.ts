@@ -2,12 +2,23 @@ import { basename } from "node:path";
 import type { Db } from "#db/open.ts";
 import { closeDatabase } from "#db/open.ts";
 import { undoImport } from "#db/sales-repository.ts";
+import { salesOfDay } from "#db/staff-repository.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
-import { printReport, type Report, type Section, section } from "#server/cli/output.ts";
+import { BusinessDate } from "#engine/time.ts";
+import {
+  datesShown,
+  filesSection,
+  movedSection,
+  unlikeSection,
+  unmappedSection,
+} from "#server/cli/import-view.ts";
+import { printReport, type Report, section } from "#server/cli/output.ts";
 import { type CommonOptions, formatOf } from "#server/cli/program.ts";
 import { progress } from "#server/cli/progress.ts";
 import { openExisting } from "#server/cli/session.ts";
 import { InputError } from "#server/input-error.ts";
+import { localMinuteOrNull } from "#server/local-time.ts";
+import { type DayLine, dayLines } from "#server/reports/day-lines.ts";
 import {
   type FileReading,
   type ImportReport,
@@ -17,12 +28,19 @@ import {
 } from "#server/sales-import.ts";
 import { openWorld, type World } from "#server/world.ts";
 
-type SalesOptions = CommonOptions & { shape?: string; undo?: string; dryRun?: boolean; add?: boolean };
+type SalesOptions = CommonOptions & {
+  shape?: string;
+  undo?: string;
+  lines?: string;
+  dryRun?: boolean;
+  add?: boolean;
+};
 
 export async function salesCommand(options: SalesOptions, files: string[]): Promise<undefined> {
   const db = openExisting(options);
   try {
     if (options.undo !== undefined) await undo(db, options.undo);
+    else if (options.lines !== undefined) printReport(await linesView(db, options.lines), formatOf(options));
     else await importFiles(db, files, options);
   } finally {
     closeDatabase(db);
@@ -38,6 +56,38 @@ async function undo(db: Db, given: string): Promise<void> {
   process.stdout.write(
     `Took back import ${id}: ${undone.daysTouched.length} days are as they were before it.\n`,
   );
+}
+
+/** A day's lines as they count, from all files together; who rang them stands there only where the owner keeps that. */
+async function linesView(db: Db, given: string): Promise<Report> {
+  const date = BusinessDate.safeParse(given);
+  if (!date.success) throw new InputError(`--lines: "${given}" is no date; write YYYY-MM-DD.`);
+  const { venue } = (await openWorld(db)).facts.catalogue;
+  const lines = dayLines(await salesOfDay(db, date.data), venue.currency);
+  const hasStaff = lines.some(({ staff }) => staff !== "");
+  return {
+    json: { date: date.data, lines },
+    sections: [
+      section({
+        columns: [
+          { head: "sold at", cell: ({ at }) => localMinuteOrNull(at, venue) ?? "" },
+          { head: "check", cell: ({ check }) => check ?? "" },
+          { head: "line", cell: ({ lineNo }) => lineNo ?? "" },
+          { head: "ring name", cell: ({ ringName }) => ringName },
+          { head: "modifiers", cell: ({ modifiers }) => modifiers },
+          { head: "quantity", cell: ({ quantity }) => quantity, digits: 2 },
+          { head: "gross", cell: ({ gross }) => gross, digits: 2 },
+          { head: "net", cell: ({ net }) => net, digits: 2 },
+          ...(hasStaff ? [{ head: "rung by", cell: ({ staff }: DayLine) => staff }] : []),
+        ],
+        rows: lines,
+        empty: `No sale is known of ${date.data}.`,
+        notes: hasStaff
+          ? ["Whose key was used is not who poured; a variance is never laid at a person's door."]
+          : [],
+      }),
+    ],
+  };
 }
 
 async function importFiles(db: Db, files: string[], options: SalesOptions): Promise<void> {
@@ -81,34 +131,22 @@ function salesView(done: ImportReport[], isDryRun: boolean): Report {
       files: done.map((file) => ({ ...file, days: file.daysTouched.length })),
     },
     head: [isDryRun ? "This is what would change; nothing was written." : "Imported."],
-    sections: [filesSection(done, isDryRun), ...refusedSection(done), ...done.flatMap(explanation)],
+    sections: [
+      filesSection(
+        done,
+        [IMPORT_NUMBER],
+        done.flatMap((file) => notesOf(file, isDryRun)),
+      ),
+      ...refusedSection(done),
+      ...done.flatMap(explanation),
+    ],
   };
 }
 
-function filesSection(done: ImportReport[], isDryRun: boolean): Section<ImportReport> {
-  return section({
-    columns: [
-      { head: "import", cell: (row) => (row.importId === null ? "–" : String(row.importId)) },
-      { head: "file", cell: (row) => row.file },
-      { head: "lines", cell: (row) => row.lines, digits: 0 },
-      { head: "new", cell: (row) => row.new, digits: 0 },
-      { head: "known", cell: (row) => row.known, digits: 0 },
-      { head: "changed", cell: (row) => row.changed, digits: 0 },
-      { head: "refused", cell: (row) => row.refused.length, digits: 0 },
-      { head: "days", cell: (row) => row.daysTouched.length, digits: 0 },
-      { head: "mapped", cell: (row) => percent(row.coverage.quantity) },
-      { head: "of money", cell: (row) => percent(row.coverage.money) },
-    ],
-    rows: done,
-    notes: done.flatMap((file) => notesOf(file, isDryRun)),
-  });
-}
-
-function percent(share: number): string {
-  return `${(share * 100).toFixed(1)} %`;
-}
-
-const DATES_SHOWN = 12;
+const IMPORT_NUMBER = {
+  head: "import",
+  cell: (row: ImportReport) => (row.importId === null ? "–" : String(row.importId)),
+};
 
 function notesOf({ file, notices, daysMissing, daysTouched }: ImportReport, isDryRun: boolean): string[] {
   const first = daysTouched[0];
@@ -116,15 +154,13 @@ function notesOf({ file, notices, daysMissing, daysTouched }: ImportReport, isDr
     first === undefined
       ? [`${file}: there is no sale in it.`]
       : [`${file}: business days ${first} to ${daysTouched.at(-1)}.`];
-  const missing = daysMissing.slice(0, DATES_SHOWN).join(", ");
-  const more = daysMissing.length > DATES_SHOWN ? ` and ${daysMissing.length - DATES_SHOWN} more` : "";
   const gap = isDryRun ? "would still be missing" : "are missing";
   return [
     ...days,
     ...notices.map((notice) => `${file}: ${notice}`),
     ...(daysMissing.length === 0
       ? []
-      : [`${file}: sales of these days ${gap} between the files: ${missing}${more}.`]),
+      : [`${file}: sales of these days ${gap} between the files: ${datesShown(daysMissing)}.`]),
   ];
 }
 
@@ -150,51 +186,10 @@ function refusedSection(done: ImportReport[]) {
   ];
 }
 
-const ITEMS_SHOWN = 10;
-
 function explanation({ file, unmapped, daysUnlike, moved }: ImportReport) {
   return [
-    ...(unmapped.length === 0
-      ? []
-      : [
-          section({
-            title: `Sold, but not known to the book (${file})`,
-            columns: [
-              { head: "ring name", cell: (row) => row.ringName },
-              { head: "quantity", cell: (row) => row.quantity, digits: 0 },
-              { head: "net", cell: (row) => row.net, digits: 2 },
-            ],
-            rows: unmapped.slice(0, ITEMS_SHOWN),
-            notes: unmapped.length > ITEMS_SHOWN ? [`and ${unmapped.length - ITEMS_SHOWN} more.`] : [],
-          }),
-        ]),
-    ...(daysUnlike.length === 0
-      ? []
-      : [
-          section({
-            title: `Days unlike themselves (${file}): part of an export, or a party?`,
-            columns: [
-              { head: "day", cell: (row) => row.date },
-              { head: "sold", cell: (row) => row.quantity, digits: 0 },
-              { head: "usual of the weekday", cell: (row) => row.usual, digits: 0 },
-            ],
-            rows: daysUnlike.slice(0, ITEMS_SHOWN),
-          }),
-        ]),
-    ...(moved.length === 0
-      ? []
-      : [
-          section({
-            title: `What moved most in expected use (${file})`,
-            columns: [
-              { head: "item", cell: (row) => row.item },
-              { head: "before", cell: (row) => row.before, digits: 1 },
-              { head: "now", cell: (row) => row.after, digits: 1 },
-              { head: "unit", cell: (row) => row.base },
-            ],
-            rows: moved.slice(0, ITEMS_SHOWN),
-            notes: moved.length > ITEMS_SHOWN ? [`and ${moved.length - ITEMS_SHOWN} more items.`] : [],
-          }),
-        ]),
+    ...unmappedSection(`Sold, but not known to the book (${file})`, unmapped),
+    ...unlikeSection(`Days unlike themselves (${file}): part of an export, or a party?`, daysUnlike),
+    ...movedSection(`What moved most in expected use (${file})`, moved),
   ];
 }

@@ -30,15 +30,16 @@ export async function serveFile(
 ): Promise<void> {
   const listening = readListening(options);
   const db = openDatabase(file);
-  const server = await startServer(db, { ...listening, signIn });
+  const now = (): Date => new Date();
+  const say = (line: string): void => void process.stderr.write(`${line}\n`);
+  const backups = plan === null ? null : keepBackingUp(db, plan, { now, say });
+  const backupTrouble = () => backups?.trouble() ?? null;
+  const server = await startServer(db, { ...listening, signIn, backupTrouble });
   process.stdout.write(`Ullage is at ${server.url} (database ${file}). Stop it with Ctrl-C.\n`);
   if (plan !== null) process.stdout.write(`${planWords(plan)}\n`);
   process.stdout.write(await signInWords(db, server.url, signIn));
-  const now = (): Date => new Date();
-  const say = (line: string): void => void process.stderr.write(`${line}\n`);
   const late = clockWarning(db, now());
   if (late !== undefined) say(late);
-  const backups = plan === null ? null : keepBackingUp(db, plan, { now, say });
   await new Promise<void>((resolve) => {
     process.once("SIGINT", resolve);
     process.once("SIGTERM", resolve);

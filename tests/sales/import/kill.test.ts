@@ -11,7 +11,7 @@ import { buildStale, root } from "#tests/support/build.ts";
 import { handBook } from "#tests/support/hand-bar.ts";
 
 /** What SQLite promises of a transaction (sqlite.org/atomiccommit.html), asked of the whole program. */
-const KILLS = 30;
+const KILLS = 20;
 const LINES = 60_000;
 
 let folder: string;
@@ -84,7 +84,7 @@ it("keeps all of a file or nothing of it, whenever the import is killed", { time
     copyFileSync(seed, file);
     const child = importing(file);
     const isEnded = ended(child);
-    const timer = setTimeout(() => child.kill("SIGKILL"), wholeMs * (0.2 + 1.0 * random.uniform()));
+    const timer = setTimeout(() => child.kill("SIGKILL"), wholeMs * (0.35 + 0.85 * random.uniform()));
     await isEnded;
     clearTimeout(timer);
     const { whole, imports, quantity } = await stateOf(file);

@@ -4,8 +4,7 @@ import { basename, join } from "node:path";
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { unpackBlock } from "#engine/sales/packed/block.ts";
-import { linesOf } from "#engine/sales/packed/packed-sales.ts";
+import { linesOf, unpackDay } from "#engine/sales/packed/packed-sales.ts";
 import { TextTable } from "#engine/sales/packed/texts.ts";
 import { SalesFileError } from "#engine/sales/read/error.ts";
 import type { ReadSales, SaleLine } from "#engine/sales/read/line.ts";
@@ -16,6 +15,7 @@ const OPTIONS: ReadOptions = {
   fileName: "till.csv",
   clock: { timeZone: "Europe/Berlin", dayEnds: "04:00" },
   currencyDigits: 2,
+  keepsStaff: true,
 };
 
 function sourceOf(bytes: Uint8Array): ByteSource {
@@ -43,8 +43,8 @@ function regularly(bytes: Uint8Array, options: ReadOptions, pieceBytes: number):
   if (typeof read === "string") return read;
   const { packer, ...rest } = read;
   const lines: SaleLine[] = [];
-  for (const { businessDate, block } of packer.finish())
-    lines.push(...linesOf(businessDate, unpackBlock(block), texts));
+  for (const { businessDate, block, staff } of packer.finish())
+    lines.push(...linesOf(businessDate, unpackDay({ block, staff }), texts, packer.staff));
   return comparable({ ...rest, lines });
 }
 
@@ -88,6 +88,10 @@ describe("the reader of regular files", () => {
         "equal-lines.csv",
         "utf16-le-tabs.csv",
         "utf16-be-no-mark.csv",
+        "child-rows-by-parent.csv",
+        "child-rows-indented.csv",
+        "child-rows-with-plus.csv",
+        "days-in-columns.csv",
       ]),
     );
   });
@@ -158,7 +162,16 @@ const halfDay = fc
   .map(([hour, minute, half]) => `${hour}:${two(minute)}${half}`);
 const whenIso = fc.tuple(isoDate, fc.constantFrom(" ", "T"), clock, zone).map((parts) => parts.join(""));
 const whenDayFirst = fc.tuple(dayFirst, fc.oneof(clock, halfDay)).map(([date, time]) => `${date} ${time}`);
+const staff = fc.constantFrom("Ines", " Tomás", "", "-", "S 2");
 const check = fc.constantFrom("101", "0102", "A-7", "", " 5 ", "9007199254740993");
+
+const fewChecks = fc.constantFrom("101", "101", "102", "");
+const whenOrNone = fc.oneof(whenIso, fc.constant(""));
+const childName = fc.oneof(name, fc.constantFrom("+ Extra lime", "- No salt", "• Double", "No ice", "> Up"));
+const indented = fc.oneof(name, fc.constantFrom("  No ice", "\tDouble", "Gimlet"));
+const childQuantity = fc.oneof(quantity, fc.constantFrom("", "1"));
+const lineNo = fc.constantFrom("1", "2", "3", "", "0", "none");
+const daySum = fc.constantFrom("", "0", "3", "12", "-2", "-", "½", "x", "1.5");
 
 type Columns = Record<string, fc.Arbitrary<string>>;
 const layouts: Columns[] = [
@@ -197,9 +210,24 @@ const layouts: Columns[] = [
     Net: money,
   },
   { "Business date": isoDate, "Sold at": whenIso, Item: name, Qty: quantity, Net: money },
-  { Date: isoDate, Item: name, Qty: quantity, Net: money },
+  { Date: isoDate, Item: name, Qty: quantity, Net: money, Server: staff, Guest: staff },
   { "Sold at": whenIso, Item: name, Type: fc.constantFrom("Drink", "Beer", "Void"), Gross: money },
   { "Sold at (UTC)": whenIso, Item: name, Qty: quantity },
+  // Rows that belong to the row above, or to one that they name.
+  { "Sold at": whenOrNone, Check: fewChecks, Item: childName, Qty: childQuantity, Net: money },
+  { "Sold at": whenOrNone, Check: fewChecks, Item: indented, Qty: childQuantity, Net: money },
+  {
+    "Sold at": whenIso,
+    Check: fewChecks,
+    Line: lineNo,
+    Parent: lineNo,
+    Item: name,
+    Qty: quantity,
+    Net: money,
+  },
+  // Items in rows, days in columns.
+  { Item: name, "2025-03-29": daySum, "2025-03-30": daySum, "2025-03-31": daySum },
+  { Item: name, Group: fc.constantFrom("", "Sours"), "29/03/2025": daySum, "30/03/2025": daySum },
 ];
 
 const someFile = fc

@@ -325,6 +325,71 @@ describe("a word that nothing explains is refused, not taken into the name", () 
   });
 });
 
+describe("several of one measure, and measures written behind the name", () => {
+  table([
+    ["2 x 25 ml gin", 50, "ml", "gin", "2 x 25 ml"],
+    ["1 bottle sparkling wine (750 ml)", 750, "ml", "sparkling wine", "1 bottle"],
+    ["2 bottles (each 750 ml) red wine", 1500, "ml", "red wine", "2 bottles"],
+    ["5 parts (5cl) gin", 5, "cl", "gin", "5 parts"],
+    // A cup of berries in ounces is a weight: the two are not compared.
+    ["1 cup (5 ounces) strawberries", 1, "cup", "strawberries", "5 ounces"],
+    ["1 ts sugar", 1, "tsp", "sugar"],
+    ["1 kilogram sugar", 1, "kg", "sugar"],
+    ["An optional teaspoon of sugar", 1, "tsp", "sugar", "optional"],
+    ["1 cup white, granulated sugar", 1, "cup", "white granulated sugar"],
+    ["1 oz coffee - I like a dark roast", 1, "oz", "coffee", "I like a dark roast"],
+  ]);
+});
+
+describe("pieces, with what is cut and where they come from", () => {
+  table([
+    ["zest of a whole lemon", 1, "each", "lemon", "zest of"],
+    ["2 sprigs of mint leaves", 2, "each", "mint sprig"],
+    ["7. Sprig of mint", 1, "each", "mint sprig"],
+    ["1) Egg white", 1, "each", "Egg white"],
+    ["2 limes sliced thinly", 2, "each", "limes", "sliced thinly"],
+    ["2 oz gin from the freezer", 2, "oz", "gin", "from the freezer"],
+    ["1 cup of olives in brine", 1, "cup", "olives", "in brine"],
+  ]);
+});
+
+describe("alternatives that share a word", () => {
+  it.each([
+    ["30 ml lemon juice (or lime)", ["lemon juice", "lime juice"]],
+    ["2 oz bourbon (or rye or whiskey)", ["bourbon", "rye", "whiskey"]],
+    ["1 oz nectarine or peach juice", ["nectarine juice", "peach juice"]],
+    ["1 sprig of mint or basil", ["mint sprig", "basil sprig"]],
+    ["2 oz pot still or blended whiskey", ["pot still whiskey", "blended whiskey"]],
+    ["15 ml saline solution or salt water", ["saline solution", "salt water"]],
+    ["3 cups oat or soy milk", ["oat milk", "soy milk"]],
+    ["4 cups boiling or hot water", ["boiling water", "hot water"]],
+    ["1 oz honey, warmed, or maple syrup", ["honey", "maple syrup"]],
+  ])("%s", (text, names) => {
+    const [line] = readSpecText(text);
+    expect(line?.error).toBeNull();
+    expect([line?.item, ...(line?.orItems ?? [])]).toEqual(names);
+  });
+});
+
+describe("what would be read by guess is refused", () => {
+  it.each<[string, RegExp]>([
+    ["3 kpl limes", /"kpl" .* is not understood/],
+    ["45 ml Tequila Silver / Gold", /how a thing is/],
+    ["60 ml gin | 20 ml vermouth", /second measure/],
+    ["1 oz lemon juice, plus juice of 1 lime", /second item/],
+    ["1 cup dark sauce (plus 1 tsp syrup)", /second measure/],
+    ["1 oz use your best gin", /"use" .* is not understood/],
+    ["1 oz the gin", /"the" .* is not understood/],
+    ["1 jar", /"jar" is not a measure/],
+  ])("%s", (text, message) => {
+    expect(read(text).error).toMatch(message);
+  });
+
+  it("a heading that names the number of guests is no line", () => {
+    expect(readSpecText("For the punch (serves 8):")).toEqual([]);
+  });
+});
+
 it("ten thousand lines take less than two seconds of the processor", () => {
   const lines = [
     "60 ml gin",

@@ -250,7 +250,6 @@ describe("what cannot be read for certain is refused at the word", () => {
     ["1 oz + 1 tsp sugar", /adds a second measure/],
     ["2 oz gin and 1 oz vodka", /second measure/],
     ["2 oz gin, 1 oz vodka", /second measure/],
-    ["2 x 25 ml gin", /second measure/],
     ["1 oz (60 ml) gin", /not the same amount/],
     ["1 dash each orange and lemon bitters", /"each" is of several items/],
     ["Garnish: mint sprig, grapefruit twist", /second item/],

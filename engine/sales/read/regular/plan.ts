@@ -13,14 +13,24 @@ import {
   type ReadOptions,
   understandRows,
 } from "#engine/sales/read/read-sales.ts";
-import { HandOver, OtherEncoding } from "#engine/sales/read/regular/hand-over.ts";
+import { HandOver, HeadTooShort, OtherEncoding } from "#engine/sales/read/regular/hand-over.ts";
 import { cut, type SheetRows } from "#engine/sales/read/rows.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
+import type { DaysLayout } from "#engine/sales/read/summed.ts";
 
-/** How a regular file is read, decided on a sample of it. */
-export type RegularPlan = FileUnderstood & {
+/** How a regular file is read, decided on a sample of it: with a sale a row, or with items in rows and days in columns. */
+export type RegularPlan = RowsPlan | DaysPlan;
+
+export type RowsPlan = PlanOfAny & {
   layout: FlatLayout;
   styles: CellStyles;
+  /** Whether rows may belong to rows above them. */
+  hasChildren: boolean;
+};
+
+export type DaysPlan = PlanOfAny & { days: DaysLayout };
+
+type PlanOfAny = FileUnderstood & {
   delimiter: string;
   statedShape: SalesShape | undefined;
   /** Columns whose heading may name kinds of rows, though no kind was seen in them. */
@@ -36,8 +46,7 @@ const HEAD_ROWS_LEAST = 2_100;
  * Plans the reading from the head of a file and some slices of the rest; `isWhole` says that the head is all of it, `turnedFrom`
  * that it was turned into UTF-8 from another encoding.
  *
- * Throws HandOver where only a reading of all rows can tell, or where rows belong to each other. Throws SalesFileError like
- * readSales for what is no list.
+ * Throws HandOver where only a reading of all rows can tell. Throws SalesFileError like readSales for what is no list.
  */
 export function planRegular(
   head: Uint8Array,
@@ -55,24 +64,29 @@ export function planRegular(
     throw new HandOver("The file has no plain delimiter.");
   const rows = rowsIn(opened.file.text, delimiter, options.fileName);
   if (rows === undefined) throw new HandOver("A quotation mark is open.");
-  if (!isWhole && rows.length < HEAD_ROWS_LEAST) throw new HandOver("The first rows are too long.");
+  if (!isWhole && rows.length < HEAD_ROWS_LEAST) throw new HeadTooShort("The first rows are too long.");
   const width = (rows[rows.length - 1] ?? []).length;
   const more = slices.flatMap((slice) => rowsIn(slice, delimiter, options.fileName) ?? []);
   const sample = [...rows, ...more.filter((row) => row.length === width)];
   const file = understandRows(sample, delimiter, opened, options);
-  const { layout, styles, question, map } = file.understood;
-  if (question !== null || layout === null || styles === null)
-    throw new HandOver("The file is asked about, or has no row for each sale.");
-  refuseTogether(layout);
-  return {
+  const { layout, days, styles, question, map } = file.understood;
+  const plan = {
     ...file,
-    layout,
-    styles,
     delimiter,
     statedShape: opened.shape,
     watched: watchedColumns(file),
-    agrees: (order) => agreesWithOthers(rows, file.understood.firstRow, dateColumns(map), order),
+    agrees: (order: DateOrder) => agreesWithOthers(rows, file.understood.firstRow, dateColumns(map), order),
   };
+  if (question === null && days !== null) return { ...plan, days };
+  if (question !== null || layout === null || styles === null)
+    throw new HandOver("The file is asked about, or has no row for each sale.");
+  refuseTogether(layout);
+  return { ...plan, layout, styles, hasChildren: hasChildren(layout) };
+}
+
+/** Whether the first rows show that rows belong to rows above them. */
+function hasChildren({ map, isIndentMeant, isMinusRemoval }: FlatLayout): boolean {
+  return map.parent !== undefined || isIndentMeant || isMinusRemoval;
 }
 
 function rowsIn(text: string, delimiter: string, fileName: string): SheetRows | undefined {
@@ -81,13 +95,11 @@ function rowsIn(text: string, delimiter: string, fileName: string): SheetRows | 
   return openQuoteRow === null ? rows : undefined;
 }
 
-/** Files in which a row says something about another row, or where a part of the rows cannot speak for all. */
+/** Files where a part of the rows cannot speak for all. */
 function refuseTogether(layout: FlatLayout): void {
   const { map } = layout;
   if (map.item === undefined || layout.day !== undefined || dateColumns(map).length === 0)
     throw new HandOver("The rows have no date or no item.");
-  if (map.parent !== undefined || layout.isIndentMeant || layout.isMinusRemoval)
-    throw new HandOver("The file has child rows.");
   if (map.when !== undefined && (map.date !== undefined || map.time !== undefined))
     throw new HandOver("The file has two clocks.");
   if (map.unitPrice !== undefined && map.gross === undefined && map.net === undefined)

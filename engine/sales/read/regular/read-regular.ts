@@ -2,6 +2,7 @@ import { SalesPacker } from "#engine/sales/packed/packed-sales.ts";
 import type { TextTable } from "#engine/sales/packed/texts.ts";
 import type { ColumnMap } from "#engine/sales/read/columns.ts";
 import type { Encoding } from "#engine/sales/read/decode.ts";
+import type { Reading } from "#engine/sales/read/flat-layout.ts";
 import { shapeOf } from "#engine/sales/read/found-shape.ts";
 import type { ReadSales } from "#engine/sales/read/line.ts";
 import type { CellStyles } from "#engine/sales/read/plan.ts";
@@ -9,9 +10,13 @@ import { decideDates } from "#engine/sales/read/plan-dates.ts";
 import { decideNumbers } from "#engine/sales/read/plan-numbers.ts";
 import { noticesOf, type ReadOptions } from "#engine/sales/read/read-sales.ts";
 import type { ByteSource } from "#engine/sales/read/regular/byte-source.ts";
-import { HandOver, OtherEncoding } from "#engine/sales/read/regular/hand-over.ts";
-import { planRegular, type RegularPlan } from "#engine/sales/read/regular/plan.ts";
+import { ChildReader } from "#engine/sales/read/regular/child-reader.ts";
+import { DaysReader } from "#engine/sales/read/regular/days-reader.ts";
+import type { RunningEvidence } from "#engine/sales/read/regular/evidence.ts";
+import { HandOver, HeadTooShort, OtherEncoding, RowsBelong } from "#engine/sales/read/regular/hand-over.ts";
+import { planRegular, type RegularPlan, type RowsPlan } from "#engine/sales/read/regular/plan.ts";
 import { RegularReader } from "#engine/sales/read/regular/reader.ts";
+import type { PieceReader } from "#engine/sales/read/regular/text-reader.ts";
 import { inUtf8, isMostlyUtf8 } from "#engine/sales/read/regular/turned.ts";
 import { shapeFor } from "#engine/sales/read/shape.ts";
 
@@ -31,6 +36,7 @@ export type PackedReading = Omit<ReadSales, "lines"> & { packer: SalesPacker };
 const LF = 10;
 const PIECE_BYTES = 1 << 20;
 const HEAD_BYTES = 5 << 16;
+const HEAD_BYTES_MOST = 32 * HEAD_BYTES;
 const SLICES = 16;
 const SLICE_BYTES = 1 << 13;
 const LINE_BYTES_MOST = 256 * 1024;
@@ -74,16 +80,45 @@ function readTurned(source: ByteSource, encoding: Encoding, options: RegularOpti
 }
 
 function readOrHandOver(source: ByteSource, options: RegularOptions, turnedFrom?: Encoding): PackedReading {
-  const head = headOf(source);
-  const isWhole = head.length === source.size;
-  const plan = planRegular(head, slicesOf(source, head.length), isWhole, options, turnedFrom);
+  let { plan, isUtf8 } = planFrom(source, options, turnedFrom);
+  for (;;) {
+    try {
+      return readPlanned(source, plan, options, isUtf8);
+    } catch (error) {
+      // Once a row is seen to belong to another, the file is read anew by the reader that knows such rows.
+      if (!(error instanceof RowsBelong) || !("layout" in plan)) throw error;
+      plan = { ...plan, hasChildren: true, layout: { ...plan.layout, ...error.style } };
+    }
+  }
+}
+
+/** Plans on the head of the file: on more of it where its rows are long. */
+function planFrom(
+  source: ByteSource,
+  options: RegularOptions,
+  turnedFrom?: Encoding,
+): { plan: RegularPlan; isUtf8: boolean } {
+  for (let headBytes = HEAD_BYTES; ; headBytes *= 2) {
+    const head = headOf(source, headBytes);
+    const isWhole = head.length === source.size;
+    try {
+      const plan = planRegular(head, slicesOf(source, head.length), isWhole, options, turnedFrom);
+      const isUtf8 = turnedFrom !== undefined || plan.statedShape?.encoding !== undefined || hasMark(head);
+      return { plan, isUtf8 };
+    } catch (error) {
+      if (!(error instanceof HeadTooShort) || 2 * headBytes > HEAD_BYTES_MOST) throw error;
+    }
+  }
+}
+
+function readPlanned(
+  source: ByteSource,
+  plan: RegularPlan,
+  options: RegularOptions,
+  isUtf8: boolean,
+): PackedReading {
   const packer = new SalesPacker(options.texts);
-  const reader = new RegularReader(plan, packer, options.currencyDigits);
-  const isUtf8 = turnedFrom !== undefined || plan.statedShape?.encoding !== undefined || hasMark(head);
-  readPieces(source, reader, options, isUtf8);
-  reader.finish();
-  const styles = decidedAgain(plan, reader, options);
-  const { reading } = reader;
+  const { reading, styles } = readAs(plan, source, packer, options, isUtf8);
   const understood = { ...plan.understood, styles };
   return {
     packer,
@@ -96,9 +131,31 @@ function readOrHandOver(source: ByteSource, options: RegularOptions, turnedFrom?
   };
 }
 
+/** What the rows said, and how its cells turned out to be written (null where days are in columns). */
+function readAs(
+  plan: RegularPlan,
+  source: ByteSource,
+  packer: SalesPacker,
+  options: RegularOptions,
+  isUtf8: boolean,
+): { reading: Reading; styles: CellStyles | null } {
+  if ("days" in plan) {
+    const reader = new DaysReader(plan, packer);
+    readPieces(source, reader, options, isUtf8);
+    reader.finish();
+    return { reading: reader.reading, styles: null };
+  }
+  const reader = plan.hasChildren
+    ? new ChildReader(plan, packer)
+    : new RegularReader(plan, packer, options.currencyDigits);
+  readPieces(source, reader, options, isUtf8);
+  reader.finish();
+  return { reading: reader.reading, styles: decidedAgain(plan, reader.evidence, options) };
+}
+
 /** The head of the file up to the end of a row. */
-function headOf(source: ByteSource): Uint8Array {
-  const bytes = new Uint8Array(Math.min(HEAD_BYTES, source.size));
+function headOf(source: ByteSource, headBytes: number): Uint8Array {
+  const bytes = new Uint8Array(Math.min(headBytes, source.size));
   const length = source.read(bytes, 0, 0);
   if (length === source.size) return bytes;
   let quotes = 0;
@@ -137,12 +194,7 @@ function hasMark(bytes: Uint8Array): boolean {
 }
 
 /** `isUtf8` says that the file is meant as UTF-8, whatever letters of it are damaged. */
-function readPieces(
-  source: ByteSource,
-  reader: RegularReader,
-  options: RegularOptions,
-  isUtf8: boolean,
-): void {
+function readPieces(source: ByteSource, reader: PieceReader, options: RegularOptions, isUtf8: boolean): void {
   const pieceBytes = pieceOf(options);
   const bytes = new Uint8Array(pieceBytes + LINE_BYTES_MOST + 2);
   let kept = 0;
@@ -172,7 +224,7 @@ function readPieces(
 }
 
 /** What all rows together say about dates and numbers, which has to be what the rows were read by. */
-function decidedAgain(plan: RegularPlan, { evidence }: RegularReader, options: RegularOptions): CellStyles {
+function decidedAgain(plan: RowsPlan, evidence: RunningEvidence, options: RegularOptions): CellStyles {
   const { map, findings } = plan.understood;
   const heading = (column: number): string => findings[column]?.heading ?? `#${column + 1}`;
   const shape = plan.statedShape;

@@ -8,13 +8,13 @@ import { isEmptyMoney, readQuantity } from "#engine/sales/read/number.ts";
 import { readRow } from "#engine/sales/read/read-flat.ts";
 import { DateCells } from "#engine/sales/read/regular/date-cells.ts";
 import { RunningEvidence } from "#engine/sales/read/regular/evidence.ts";
-import { HandOver } from "#engine/sales/read/regular/hand-over.ts";
+import { RowsBelong } from "#engine/sales/read/regular/hand-over.ts";
 import { NumberCells } from "#engine/sales/read/regular/number-cells.ts";
 import { plainCode, plainTime } from "#engine/sales/read/regular/plain-cells.ts";
-import type { RegularPlan } from "#engine/sales/read/regular/plan.ts";
+import type { RowsPlan } from "#engine/sales/read/regular/plan.ts";
 import { RowCells } from "#engine/sales/read/regular/rows.ts";
 import { cellText, TextCells } from "#engine/sales/read/regular/text-cells.ts";
-import { kindOf } from "#engine/sales/read/words.ts";
+import { watchKind } from "#engine/sales/read/regular/watch-kind.ts";
 
 const DAY_S = 86_400;
 const [SPACE, LETTER_T, LETTER_Z, PLUS, MINUS, COLON, POINT] = [32, 84, 90, 43, 45, 58, 46];
@@ -28,7 +28,7 @@ const WORDS_WATCHED = 500;
  * Reads the rows of a regular file from their bytes.
  *
  * A row in plain writing becomes a line without a text being made of it. Any other row is read as texts by the rules of the
- * general reader, so that the lines are the same. Throws HandOver where rows belong to each other.
+ * general reader, so that the lines are the same. Throws RowsBelong where rows belong to each other.
  */
 export class RegularReader {
   readonly reading: Reading = nothingRead();
@@ -53,6 +53,7 @@ export class RegularReader {
   readonly #discount: NumberCells | undefined;
   readonly #items: TextCells;
   readonly #kinds: TextCells | undefined;
+  readonly #staff: { column: number; cells: TextCells } | undefined;
   readonly #modifiers: { column: number; cells: TextCells }[];
   readonly #onlyModifiers: { column: number; cells: TextCells } | undefined;
   /** The number of the text of no modifiers. */
@@ -72,7 +73,7 @@ export class RegularReader {
   #sawMidnight = false;
   #sawOther = false;
 
-  constructor(plan: RegularPlan, packer: SalesPacker, currencyDigits: number) {
+  constructor(plan: RowsPlan, packer: SalesPacker, currencyDigits: number) {
     const { layout, styles } = plan;
     const { map, clock } = layout;
     this.#layout = layout;
@@ -114,6 +115,10 @@ export class RegularReader {
     this.#discount = map.net === undefined ? numbers(map.discount, true) : undefined;
     this.#items = new TextCells((cell) => this.#itemOf(cell));
     this.#kinds = map.kind === undefined ? undefined : new TextCells((cell) => this.#kindCode(cell));
+    this.#staff =
+      map.staff === undefined
+        ? undefined
+        : { column: map.staff, cells: new TextCells((cell) => this.#staffOf(cell)) };
     this.#modifiers = map.modifiers.map((column) => ({
       column,
       cells: new TextCells((cell) => packer.texts.numberOf(modifierText(cell))),
@@ -221,6 +226,16 @@ export class RegularReader {
       gross + 0,
       net + 0,
     );
+    if (this.#staff !== undefined) {
+      const { column, cells } = this.#staff;
+      const staff = cells.valueOf(
+        bytes,
+        starts[column] as number,
+        ends[column] as number,
+        doubled[column] === 1,
+      );
+      if (staff !== 0) columns.rungBy(staff);
+    }
     this.reading.linesRead += 1;
     return true;
   }
@@ -374,11 +389,11 @@ export class RegularReader {
     this.evidence.row(row);
     for (const { column } of this.#watched) watchKind(row[column] ?? "", this.#layout.headings[column] ?? "");
     const item = row[this.#itemColumn] ?? "";
-    if (CHILD_MARK.test(item)) throw new HandOver("A name is marked as a child of the row above.");
+    if (CHILD_MARK.test(item)) throw new RowsBelong("A name is marked as a child of the row above.");
     this.#parents.forgetLast();
     const outcome = readRow(row, this.#layout, this.#parents, this.reading);
     if (outcome === "skip") this.reading.rowsSkipped += 1;
-    else if (outcome === "child") throw new HandOver("A row belongs to the row above.");
+    else if (outcome === "child") throw new RowsBelong("A row belongs to the row above.");
     else if (typeof outcome === "string") this.reading.refused.push({ row: this.#row + 1, reason: outcome });
     else {
       this.#packer.addLine(outcome);
@@ -387,9 +402,14 @@ export class RegularReader {
   }
 
   #itemOf(cell: string): number {
-    if (CHILD_MARK.test(cell)) throw new HandOver("A name is marked as a child of the row above.");
+    if (CHILD_MARK.test(cell)) throw new RowsBelong("A name is marked as a child of the row above.");
     const name = cell.trim().normalize("NFC");
     return name === "" ? ODD_NAME : this.#packer.texts.numberOf(name);
+  }
+
+  #staffOf(cell: string): number {
+    const name = modifierText(cell).normalize("NFC");
+    return name === "" ? 0 : this.#packer.staff.numberOf(name);
   }
 
   #kindCode(cell: string): number {
@@ -429,14 +449,7 @@ function isDigit(byte = 0): boolean {
   return byte >= 48 && byte <= 57;
 }
 
-/** A column taken for a mere category must not turn out to say which rows are voids. */
-function watchKind(cell: string, heading: string): number {
-  if (cell.trim() !== "" && kindOf(cell, heading) !== undefined)
-    throw new HandOver("A column of categories holds a kind of row after all.");
-  return 0;
-}
-
-/** In a regular file no row belongs to another; the moment one asks for the row it belongs to, the file is not regular. */
+/** No row belongs to another; the moment one asks for the row it belongs to, the file needs another reader. */
 class NoParents extends Checks {
   #wasAsked = false;
 
@@ -450,13 +463,13 @@ class NoParents extends Checks {
 
   /** Asked once to see whether a bare name could belong to something, and again only if it does. */
   override last(): SaleLine {
-    if (this.#wasAsked) throw new HandOver("A row belongs to the row above.");
+    if (this.#wasAsked) throw new RowsBelong("A row belongs to the row above.");
     this.#wasAsked = true;
     return SOME_LINE;
   }
 
   override find(): SaleLine {
-    throw new HandOver("A row names the row it belongs to.");
+    throw new RowsBelong("A row names the row it belongs to.");
   }
 }
 
