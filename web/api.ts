@@ -1,5 +1,6 @@
 import { type ClientResponse, hc, type InferResponseType } from "hono/client";
 import type { AppType } from "#server/app.ts";
+import { language } from "./texts/language.ts";
 import { say } from "./texts/say.ts";
 
 /** One thing that is wrong, in a full sentence; `field` names the input it belongs to. */
@@ -67,9 +68,11 @@ async function bodyOf<T>(url: string, request: RequestInit): Promise<T> {
   return answerOf<T>(reach(url, request) as Promise<ClientResponse<T>>);
 }
 
-/** fetch, with a lost connection told in words. */
+/** fetch in the language of this device, with a lost connection told in words. */
 async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<Response> {
-  const response = await fetch(input, request).catch(() => undefined);
+  const headers = new Headers(request?.headers);
+  headers.set("accept-language", language);
+  const response = await fetch(input, { ...request, headers }).catch(() => undefined);
   if (response?.status === 401) window.dispatchEvent(new Event(SIGNED_OUT));
   if (response !== undefined) return response;
   throw new ProblemError(0, [

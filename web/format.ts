@@ -38,6 +38,11 @@ export function formatNumber(value: number, digits = 0): string {
   return (/^-[0.,]*$/.test(text) ? text.slice(1) : text).replace("-", "−");
 }
 
+/** A number with all its digits and nothing between them, as it was typed: 1200.5 → "1200.5". */
+export function formatPlain(value: number): string {
+  return new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 20 }).format(value);
+}
+
 /** The number alone, in the shown unit: for a table with the unit in its head. */
 export function formatAmountBare(amount: number, base: BaseUnit, venue: Measuring): string {
   const shown = inShownUnit(amount, base, venue);
@@ -92,9 +97,10 @@ export function formatMinor(minor: number, currency: string): string {
 
 /** A share as whole percent; what is small but not nothing reads "<1%". */
 export function formatShare(share: number): string {
-  if (share > 0 && share < 0.01) return "<1%";
-  if (share < 1 && share > 0.99) return ">99%";
-  return new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }).format(share);
+  const percent = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 });
+  if (share > 0 && share < 0.01) return `<${percent.format(0.01)}`;
+  if (share < 1 && share > 0.99) return `>${percent.format(0.99)}`;
+  return percent.format(share);
 }
 
 /** A moment on the venue's clock: "Mon 23 Nov, 10:30". */

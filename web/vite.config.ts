@@ -3,7 +3,11 @@ import { defineConfig } from "vite";
 import { offlineWorker } from "./offline/plugin.ts";
 import { texts } from "./texts/plugin.ts";
 
-const BASE = /node_modules[\\/](react|react-dom|scheduler|@tanstack)[\\/]|web[\\/]api\.ts/;
+const BASE =
+  /node_modules[\\/](react|react-dom|scheduler|@tanstack)[\\/]|web[\\/](api|format|now)\.ts|engine[\\/](name|measure[\\/](amount|range))\.ts/;
+
+/** What both halves of the count keep on the device. */
+const COUNT = /web[\\/]count[\\/](chosen|waiting|sheet|differences)\.ts/;
 
 export default defineConfig(({ command }) => {
   // A build started from a test run would inherit its NODE_ENV and ship React's slow, talkative half.
@@ -17,8 +21,17 @@ export default defineConfig(({ command }) => {
       emptyOutDir: true,
       manifest: true,
       modulePreload: { polyfill: false },
-      // What every screen needs is one file: five small ones compress worse by two kilobytes.
-      rolldownOptions: { output: { codeSplitting: { groups: [{ name: "base", test: BASE }] } } },
+      // What every screen needs is one file, and so is what the count does: many small ones compress worse.
+      rolldownOptions: {
+        output: {
+          codeSplitting: {
+            groups: [
+              { name: "base", test: BASE },
+              { name: "count", test: COUNT },
+            ],
+          },
+        },
+      },
     },
     server: { proxy: { "/api": "http://127.0.0.1:4680" } },
   };

@@ -2,15 +2,15 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { seriousFaultsOn } from "./serious-faults.ts";
-import { goTo, launchBrowser, newPage, type OpenBar, openBar, PHONE } from "./support.ts";
+import { closePages, goTo, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
 let browser: Browser;
 beforeAll(async () => {
-  [bar, browser] = await Promise.all([openBar(), launchBrowser()]);
+  [bar, browser] = await Promise.all([openBar(), sharedBrowser()]);
 }, 180_000);
 afterAll(async () => {
-  await browser?.close();
+  await closePages(browser);
   await bar?.close();
 });
 

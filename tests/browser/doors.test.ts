@@ -1,14 +1,14 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { goTo, launchBrowser, newPage, type OpenBar, openBar } from "#tests/browser/support.ts";
+import { closePages, goTo, newPage, type OpenBar, openBar, sharedBrowser } from "#tests/browser/support.ts";
 
 let bar: OpenBar;
 let browser: Browser;
 beforeAll(async () => {
-  [bar, browser] = await Promise.all([openBar(), launchBrowser()]);
+  [bar, browser] = await Promise.all([openBar(), sharedBrowser()]);
 }, 120_000);
 afterAll(async () => {
-  await browser?.close();
+  await closePages(browser);
   await bar?.close();
 });
 

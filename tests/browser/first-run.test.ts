@@ -1,15 +1,24 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { seriousFaultsOn } from "./serious-faults.ts";
-import { goTo, launchBrowser, newPage, type OpenBar, openBar, PHONE, settled } from "./support.ts";
+import {
+  closePages,
+  goTo,
+  newPage,
+  type OpenBar,
+  openBar,
+  PHONE,
+  settled,
+  sharedBrowser,
+} from "./support.ts";
 
 let bar: OpenBar;
 let browser: Browser;
 beforeAll(async () => {
-  [bar, browser] = await Promise.all([openBar({ book: null }), launchBrowser()]);
+  [bar, browser] = await Promise.all([openBar({ book: null }), sharedBrowser()]);
 }, 180_000);
 afterAll(async () => {
-  await browser?.close();
+  await closePages(browser);
   await bar?.close();
 });
 

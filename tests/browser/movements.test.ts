@@ -1,15 +1,15 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { seriousFaultsOn } from "./serious-faults.ts";
-import { goTo, LAPTOP, launchBrowser, newPage, type OpenBar, openBar } from "./support.ts";
+import { closePages, goTo, LAPTOP, newPage, type OpenBar, openBar, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
 let browser: Browser;
 beforeAll(async () => {
-  [bar, browser] = await Promise.all([openBar(), launchBrowser()]);
+  [bar, browser] = await Promise.all([openBar(), sharedBrowser()]);
 }, 180_000);
 afterAll(async () => {
-  await browser?.close();
+  await closePages(browser);
   await bar?.close();
 });
 

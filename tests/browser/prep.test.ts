@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { seriousFaultsOn } from "./serious-faults.ts";
-import { goTo, launchBrowser, newPage, type OpenBar, openBar, settled } from "./support.ts";
+import { closePages, goTo, newPage, type OpenBar, openBar, settled, sharedBrowser } from "./support.ts";
 
 const BENCH = { width: 820, height: 1180 };
 const DAY = "2026-11-23";
@@ -9,10 +9,10 @@ const DAY = "2026-11-23";
 let bar: OpenBar;
 let browser: Browser;
 beforeAll(async () => {
-  [bar, browser] = await Promise.all([openBar(), launchBrowser()]);
+  [bar, browser] = await Promise.all([openBar(), sharedBrowser()]);
 }, 180_000);
 afterAll(async () => {
-  await browser?.close();
+  await closePages(browser);
   await bar?.close();
 });
 

@@ -1,15 +1,25 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
+import type { AxeResults, RunOptions } from "axe-core";
 import type { Page } from "playwright-core";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-/** What axe-core holds to be a serious or critical fault on a page as it stands, a line each. */
-export async function seriousFaultsOn(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
+/** The rules of axe-core that look at colours: all that can differ when a page seen already is drawn in its other palette. */
+export const OF_COLOUR = ["color-contrast", "link-in-text-block"];
+
+/** What axe-core holds to be a serious or critical fault on a page as it stands, a line each; by all its rules or by some. */
+export async function seriousFaultsOn(page: Page, rules?: readonly string[]): Promise<string[]> {
+  // Injected by the browser's own tools, as the page's security policy would not let it in.
+  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(AXE);
+  const options: RunOptions = { resultTypes: ["violations"] };
+  if (rules !== undefined) options.runOnly = { type: "rule", values: [...rules] };
+  const { violations } = await page.evaluate(
+    (asked) =>
+      (globalThis as unknown as { axe: { run: (options: RunOptions) => Promise<AxeResults> } }).axe.run(
+        asked,
+      ),
+    options,
   );
   return violations
     .filter(({ impact }) => impact === "serious" || impact === "critical")

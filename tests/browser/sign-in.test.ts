@@ -2,7 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { seriousFaultsOn } from "./serious-faults.ts";
-import { launchBrowser, newPage, type OpenBar, openBar, PHONE, settled } from "./support.ts";
+import { closePages, newPage, type OpenBar, openBar, PHONE, settled, sharedBrowser } from "./support.ts";
 
 const PASSWORD = "three bent corkscrews";
 const PIN = "7392";
@@ -12,12 +12,12 @@ let browser: Browser;
 let phone: Page;
 let office: Page;
 beforeAll(async () => {
-  [bar, browser] = await Promise.all([openBar({ isSignedIn: false }), launchBrowser()]);
+  [bar, browser] = await Promise.all([openBar({ isSignedIn: false }), sharedBrowser()]);
   ({ page: phone } = await newPage(browser, { viewport: PHONE, hasTouch: true, colorScheme: "dark" }));
   ({ page: office } = await newPage(browser));
 }, 180_000);
 afterAll(async () => {
-  await browser?.close();
+  await closePages(browser);
   await bar?.close();
 });
 

@@ -1,8 +1,8 @@
 import { type ChildProcess, spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { type Browser, type BrowserContextOptions, chromium, type Page, type Request } from "playwright-core";
 
 const root = new URL("../..", import.meta.url).pathname;
 const ULLAGE = join(root, "server/bin/ullage.mjs");
@@ -28,7 +28,7 @@ export async function openBar({
 } = {}): Promise<OpenBar> {
   const folder = mkdtempSync(join(tmpdir(), "ullage-"));
   const db = join(folder, "bar.db");
-  if (book !== null) run(["load", book, "--db", db]);
+  if (book !== null) copyFileSync(loaded(book), db);
   const serving = isSignedIn ? [SERVE_OPEN, db] : [ULLAGE, "serve", "--port", "0", "--db", db];
   const server = spawn(process.execPath, serving, { cwd: root });
   const { url, printed } = await urlOf(server);
@@ -43,6 +43,16 @@ export async function openBar({
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+const databases = new Map<string, string>();
+
+/** A database that the program loaded a book into, once for all files that copy it. */
+function loaded(book: string): string {
+  const db = databases.get(book) ?? join(mkdtempSync(join(tmpdir(), "ullage-")), "loaded.db");
+  if (!databases.has(book)) run(["load", book, "--db", db]);
+  databases.set(book, db);
+  return db;
 }
 
 function run(args: string[]): string {
@@ -91,6 +101,19 @@ export function launchBrowser(...more: string[]): Promise<Browser> {
   });
 }
 
+let browserOfAll: Promise<Browser> | undefined;
+
+/** The one Chromium of all files, started when first asked for; it ends with the process. Pages stay apart by their profiles. */
+export function sharedBrowser(): Promise<Browser> {
+  browserOfAll ??= launchBrowser();
+  return browserOfAll;
+}
+
+/** Closes what a file left open in the browser that the next one uses too. */
+export async function closePages(browser: Browser | undefined): Promise<void> {
+  await Promise.all((browser?.contexts() ?? []).map((context) => context.close()));
+}
+
 export const PHONE = { width: 390, height: 844 };
 export const TABLET = { width: 768, height: 1024 };
 export const LAPTOP = { width: 1280, height: 860 };
@@ -103,6 +126,7 @@ export async function newPage(
   const context = await browser.newContext({ locale: "en-US", serviceWorkers: "block", ...options });
   const page = await context.newPage();
   const faults: string[] = [];
+  watchTraffic(page);
   page.on("pageerror", (error) => faults.push(`thrown: ${error.message}`));
   page.on("console", (message) => {
     if (message.type() === "error") faults.push(`logged: ${message.text()} (${message.location().url})`);
@@ -120,9 +144,39 @@ export async function goTo(page: Page, url: string): Promise<void> {
   await settled(page);
 }
 
-/** Waits until a heading (that one, after a step within the program) stands and nothing is marked as busy. */
+/** Waits until a heading (that one, after a step within the program) stands, nothing is marked as busy and nothing asked. */
 export async function settled(page: Page, heading?: string): Promise<void> {
   await page.locator("main h1", heading === undefined ? {} : { hasText: heading }).waitFor();
-  await page.waitForLoadState("networkidle");
-  await page.waitForFunction(() => document.querySelector("main .busy") === null);
+  do await page.waitForFunction(() => document.querySelector("main .busy") === null);
+  while (!(await isQuiet(page)));
+}
+
+/** Nothing is asked of the server any more when nothing was for so long; a screen asks on as soon as an answer is drawn. */
+const QUIET_MS = 150;
+
+type Traffic = { open: Set<Request>; movedMs: number };
+const traffic = new WeakMap<Page, Traffic>();
+
+function watchTraffic(page: Page): void {
+  const seen: Traffic = { open: new Set(), movedMs: performance.now() };
+  traffic.set(page, seen);
+  const ended = (request: Request) => {
+    seen.open.delete(request);
+    seen.movedMs = performance.now();
+  };
+  page.on("request", (request) => {
+    seen.open.add(request);
+    seen.movedMs = performance.now();
+  });
+  page.on("requestfinished", ended);
+  page.on("requestfailed", ended);
+}
+
+/** Whether a page asks nothing and has not for a while; waits a little when it does. */
+async function isQuiet(page: Page): Promise<boolean> {
+  const seen = traffic.get(page);
+  if (seen === undefined) throw new Error("Open the page with newPage.");
+  if (seen.open.size === 0 && performance.now() - seen.movedMs >= QUIET_MS) return true;
+  await new Promise((resolve) => setTimeout(resolve, 25));
+  return false;
 }

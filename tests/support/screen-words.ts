@@ -43,7 +43,7 @@ export function readScreen(file: string): { said: Said[]; loose: LooseWords[]; l
     loose.push({ file, line: lineOf(start), words: words.trim().replace(/\s+/g, " ") });
 
   const visit = (node: Node, depth: number, isRead: boolean) => {
-    if (/^TS|^Import|^ExportAll/.test(node.type)) return;
+    if (/^TS(?!As|Satisfies|NonNull)|^Import|^ExportAll/.test(node.type)) return;
     if (node.type === "JSXAttribute") {
       const name = (node.name as { name: unknown }).name;
       if (typeof name === "string" && UNREAD.test(name)) return descend(node, depth, false);

@@ -1,3 +1,4 @@
+import "../support/english.ts";
 import { expect, it } from "vitest";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
 import type { Pack } from "#engine/stock/item.ts";

@@ -1,3 +1,4 @@
+import "../support/english.ts";
 import { describe, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { namesIn, onlyChosen } from "../../web/count/chosen.ts";

@@ -1,3 +1,4 @@
+import "../support/english.ts";
 import * as fc from "fast-check";
 import { expect, it } from "vitest";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";

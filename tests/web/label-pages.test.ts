@@ -1,7 +1,10 @@
+import "../support/english.ts";
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Label } from "#engine/prep/label.ts";
 import { type Fits, labelPages, SMALLEST_PT } from "../../web/prep/label-pages.ts";
+import { textsOf } from "../../web/texts/compile.ts";
+import { takeTexts } from "../../web/texts/say.ts";
 
 /** A label on a typewriter: so many characters to a line and lines to a label, more of both the smaller the type. */
 const typewriter =
@@ -25,6 +28,7 @@ function labelWith(allergens: string): Label {
     madeOn: "2026-03-02",
     useBy: "2026-03-06",
     batch: "260302-1",
+    abvPct: null,
     allergens,
     initials: "",
     lines: [...lines, allergens],
@@ -71,5 +75,38 @@ describe("a label on paper of one size", () => {
         },
       ),
     );
+  });
+});
+
+/** Regulation (EU) No 1169/2011, Annex II, in its German wording, shortened. */
+const GERMAN =
+  "glutenhaltiges Getreide, Krebstiere, Eier, Fische, Erdnüsse, Sojabohnen, Milch, Schalenfrüchte (Mandeln, Haselnüsse, Walnüsse), " +
+  "Sellerie, Senf, Sesamsamen, Schwefeldioxid und Sulphite, Lupinen, Weichtiere";
+
+describe("a label in German", () => {
+  beforeAll(() => takeTexts(textsOf("de")));
+  afterAll(() => takeTexts(textsOf("en")));
+
+  it("says the same, and is whole on as many labels as it takes", () => {
+    const allergens = `Enthält: ${GERMAN}. Kann enthalten: ${GERMAN}. Vor dem Ausschank prüfen.`;
+    const fits = typewriter({ across: 30, down: 7 });
+    const dayLine = "Tag der Herstellung ist Tag 1";
+    const pages = labelPages(labelWith(allergens), { dayLine, largestPt: 10, fits });
+    for (const { lines, sizePt } of pages) {
+      expect(fits(lines, sizePt)).toBe(true);
+      expect(lines.join("\n")).not.toMatch(/Kann$/m);
+    }
+    expect(pages[0]?.lines.slice(0, 6)).toEqual([
+      "Almond syrup",
+      expect.stringMatching(/^Gemacht \S+ 02\.03\.2026$/),
+      expect.stringMatching(/^Zu verbrauchen bis \S+ 06\.03\.2026$/),
+      "Charge 260302-1",
+      "Kürzel ____",
+      dayLine,
+    ]);
+    expect(pages[0]?.lines.at(-1)).toBe("… weiter auf Etikett 2");
+    expect(pages[1]?.lines[0]).toBe("Almond syrup, Charge 260302-1, Etikett 2");
+    const printed = pages.flatMap(({ lines }) => lines).filter((line) => !/Etikett \d+$/.test(line));
+    expect(printed.join(" ").replaceAll("… ", "").replaceAll("\u00a0", " ")).toContain(allergens);
   });
 });

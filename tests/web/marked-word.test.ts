@@ -22,6 +22,13 @@ it.each([
   expect(marked(typed)).toBe(word);
 });
 
+it("is found in a German message, too", () => {
+  const error = "Kein Artikel „lemmon juice“. Meintest du „Lemon Juice“?";
+  expect("1/2 oz lemmon juice".slice(...markedWord("1/2 oz lemmon juice", { item: null, error }))).toBe(
+    "lemmon juice",
+  );
+});
+
 it("a line whose message quotes nothing of it is marked as a whole", () => {
   expect("  ½ foo ".slice(...markedWord("  ½ foo ", { item: null, error: "Begin with a number." }))).toBe(
     "½ foo",

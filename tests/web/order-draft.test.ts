@@ -1,3 +1,4 @@
+import "../support/english.ts";
 import { expect, it } from "vitest";
 import type { OrderReportLine } from "../../web/answers.ts";
 import { draftLines, emailText, lineKey, minimumOf, totalOf } from "../../web/order/order-draft.ts";

@@ -1,3 +1,4 @@
+import "../support/english.ts";
 import { describe, expect, it } from "vitest";
 import { backtestWords } from "../../web/forecast/backtest-words.ts";
 import { changeOf } from "../../web/plan/ChangeForm.tsx";

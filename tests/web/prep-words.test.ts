@@ -1,3 +1,4 @@
+import "../support/english.ts";
 import { describe, expect, it } from "vitest";
 import { adviceText } from "../../web/prep/Correction.tsx";
 

@@ -33,6 +33,27 @@ function placesOf(message: string): string[] {
 const ids = byId(english);
 const screens = screenFiles().map((file) => ({ file, ...readScreen(file) }));
 
+/** What stands in the sources of the screens and is the same in every language, or read by programs alone. */
+const NO_TEXTS = [
+  /^Ullage$|^CSV$|^(order|report) …$/,
+  /^npm run|^--|\.(csv|json)$/,
+  /^input, /,
+  // Drawn parts by their export, keys of a keyboard, kinds of the server.
+  /^(Find|Refused|Differences|Scan|Review|Enter|Undone|Minor|batched drink|weekend holiday)$/,
+  /^(as the card says|in proportion)$/,
+  // The card's and the syrup's text as the server writes and reads it.
+  /^Allergens\.$|^… g … … ml …$/,
+  /^(°Brix|% vol|ml)$/,
+  // What the server writes, known by its beginning.
+  /^Undone:$|^and read the file in again, adding its sums$/,
+  // The invented bottles of the page of examples.
+  /^(Dry gin|Strong gin|White rum|Aged rum|Rye|Bourbon)$/,
+];
+
+function isNoText(words: string): boolean {
+  return NO_TEXTS.some((pattern) => pattern.test(words));
+}
+
 describe("the catalogue", () => {
   it("is a folder for each language that can be chosen", () => {
     const folders = readdirSync(join(import.meta.dirname, "../../web/texts"), { withFileTypes: true });
@@ -69,6 +90,11 @@ describe("the screens", () => {
 
   it("say nothing while their modules are read: the texts may not be there yet", () => {
     expect(screens.flatMap(({ said }) => said).filter(({ isAtTop }) => isAtTop)).toEqual([]);
+  });
+
+  it("say nothing that is not from the catalogue", () => {
+    const loose = screens.flatMap((screen) => screen.loose).filter(({ words }) => !isNoText(words));
+    expect(loose.map(({ file, line, words }) => `${file}:${line} ${words}`)).toEqual([]);
   });
 
   it("use every text of the catalogue", () => {

@@ -1,17 +1,19 @@
 import { Link, lazyRouteComponent, useNavigate } from "@tanstack/react-router";
-import { Check } from "lucide-react";
 import { type RefCallback, Suspense, useCallback, useRef } from "react";
 import { Button } from "../parts/Button.tsx";
-import { Empty } from "../parts/Empty.tsx";
 import { Page } from "../parts/Page.tsx";
 import { useMay } from "../people/signed-in.ts";
+import { withTexts } from "../texts/load.ts";
+import { say, sayWith } from "../texts/say.ts";
+import { CountIcon } from "./CountIcon.tsx";
 import type { Sheet, SheetArea } from "./sheet.ts";
 import { type CountState, missingIn } from "./use-count.ts";
 import { WaitingLine } from "./WaitingLine.tsx";
 
 const Find = lazyRouteComponent(() => import("./Find.tsx"), "Find");
-const Refused = lazyRouteComponent(() => import("./Refused.tsx"), "Refused");
-const Differences = lazyRouteComponent(() => import("./Differences.tsx"), "Differences");
+const NothingYet = lazyRouteComponent(() => withTexts(() => import("./NothingYet.tsx")), "NothingYet");
+const Refused = lazyRouteComponent(() => withTexts(() => import("./Refused.tsx")), "Refused");
+const Differences = lazyRouteComponent(() => withTexts(() => import("./Differences.tsx")), "Differences");
 
 /** The areas of a count, each with how many items are left in it. */
 export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) {
@@ -29,20 +31,7 @@ export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) 
     hasBegun.current = true;
     link.focus({ preventScroll: true });
   }, []);
-  if (total === 0) {
-    return (
-      <Page title={name}>
-        <Empty title="Nothing to count yet">
-          <p>Walk to the first shelf and name what stands there; each thing named can be counted at once.</p>
-          <p>
-            <Link to="/count" search={{ count: name, step: "found" }} className="button button-main">
-              Put the first item on a shelf
-            </Link>
-          </p>
-        </Empty>
-      </Page>
-    );
-  }
+  if (total === 0) return <NothingYet count={name} />;
   const next = areas.find(({ missing }) => missing.length > 0)?.area.area;
   const list = (
     <ul className="count-lines count-areas">
@@ -61,12 +50,12 @@ export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) 
   return (
     <Page
       title={name}
-      next={left === 0 ? "All counted." : `${total - left} of ${total} counted. Choose an area.`}
+      next={left === 0 ? say("count.allCounted") : say("count.progress", { done: total - left, total })}
     >
       <WaitingLine waiting={waiting} />
       {isSpot ? (
         <p className="count-spot">
-          A short count of chosen items.{" "}
+          {say("count.spot")}{" "}
           <Button
             kind="quiet"
             onClick={() => {
@@ -74,7 +63,7 @@ export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) 
               void navigate({ search: { count: name } });
             }}
           >
-            Count everything
+            {say("count.everything")}
           </Button>
         </p>
       ) : null}
@@ -95,22 +84,22 @@ export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) 
       ) : null}
       <div className="count-end">
         <Link to="/count" search={{ count: name, step: "review" }} className="button button-main">
-          {left === 0 ? "Finish the count" : "What is missing, and finish"}
+          {left === 0 ? say("count.finish") : say("count.missing")}
         </Link>
         <Button kind="quiet" onClick={renewSheet}>
-          Fetch the sheet again
+          {say("count.fetchAgain")}
         </Button>
       </div>
       <p className="count-more">
         <Link to="/count" search={{ count: name, step: "sheet" }}>
-          Print a sheet to count on paper
+          {say("count.print")}
         </Link>
         <Link to="/count" search={{ count: name, step: "paper" }}>
-          Enter a sheet from paper
+          {say("count.fromPaper")}
         </Link>
         {mayAdd ? (
           <Link to="/count" search={{ count: name, step: "found" }}>
-            Something stands somewhere that is not listed
+            {say("count.foundSomewhere")}
           </Link>
         ) : null}
       </p>
@@ -136,11 +125,11 @@ function AreaLink({ count, area: { area, items }, missing, linkRef }: LinkProps)
       <span>{area}</span>
       {first === undefined ? (
         <span className="area-done">
-          <Check aria-hidden="true" size={18} /> all {items.length}
+          <CountIcon name="check" size={18} /> {say("count.allOf", { total: items.length })}
         </span>
       ) : (
-        <span>
-          <strong>{missing.length}</strong> <span className="soft">of {items.length} left</span>
+        <span className="area-left">
+          {sayWith("count.leftOf", { left: <strong>{missing.length}</strong>, total: items.length })}
         </span>
       )}
       <span

@@ -2,6 +2,7 @@ import "./count.css";
 import { lazyRouteComponent, useSearch } from "@tanstack/react-router";
 import { Suspense } from "react";
 import { Busy } from "../parts/Busy.tsx";
+import { say } from "../texts/say.ts";
 
 const StartCount = lazyRouteComponent(() => import("./StartCount.tsx"), "StartCount");
 const OpenCount = lazyRouteComponent(() => import("./OpenCount.tsx"), "OpenCount");
@@ -10,7 +11,7 @@ const OpenCount = lazyRouteComponent(() => import("./OpenCount.tsx"), "OpenCount
 export function CountPage() {
   const { count, items } = useSearch({ from: "/count" });
   return (
-    <Suspense fallback={<Busy what="Opening the count" />}>
+    <Suspense fallback={<Busy what={say("count.opening")} />}>
       {count === undefined ? (
         <StartCount items={items} />
       ) : (

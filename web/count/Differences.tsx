@@ -2,6 +2,7 @@ import { formatMoment } from "../format.ts";
 import { nowInstant } from "../now.ts";
 import { Button } from "../parts/Button.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { counter } from "./counter.ts";
 import { bare, choiceRows, type Difference } from "./differences.ts";
 import { foundWords } from "./found-words.ts";
@@ -14,11 +15,9 @@ type Props = { differences: readonly Difference[]; rows: readonly ServedRow[] };
 export function Differences({ differences, rows }: Props) {
   if (differences.length === 0) return null;
   return (
-    <section aria-label="Counted by two people">
-      <h2>Counted by two people</h2>
-      <p>
-        Nothing is lost: both entries are kept. Look once more if you can, then choose the one that is right.
-      </p>
+    <section aria-label={say("steps.twoPeople")}>
+      <h2>{say("steps.twoPeople")}</h2>
+      <p>{say("steps.twoPeopleNext")}</p>
       <ul className="count-refused">
         {differences.map((difference) => (
           <li key={JSON.stringify([difference.area, difference.item, difference.kind])}>
@@ -40,15 +39,22 @@ function OneDifference({ difference, rows }: { difference: Difference; rows: rea
   };
   return (
     <>
-      <strong>{item}</strong>, {area}
-      {kind === "two-ways" ? ": counted in two ways, which would count twice." : null}
+      {kind === "two-ways" ? (
+        sayWith("steps.twoWays", { item: <strong>{item}</strong>, area })
+      ) : (
+        <>
+          <strong>{item}</strong>, {area}
+        </>
+      )}
       <div className="count-choices">
         {findings.map((found, place) => (
           <Button key={JSON.stringify([found.at, found.by, found.pack])} onClick={() => choose(found)}>
             {foundWords(found)}{" "}
             <span className="soft">
-              {found.by === "" ? "no name" : found.by}, {formatMoment(found.at, venue)}
-              {place === 0 && kind === "counted-twice" ? ", stands now" : ""}
+              {say(place === 0 && kind === "counted-twice" ? "steps.foundByStands" : "steps.foundBy", {
+                by: found.by === "" ? say("steps.noName") : found.by,
+                at: formatMoment(found.at, venue),
+              })}
             </span>
           </Button>
         ))}

@@ -1,16 +1,17 @@
-import { Minus, Plus } from "lucide-react";
 import { useEffect, useRef } from "react";
 import { temperatureOfC } from "#engine/measure/area-temperature.ts";
 import type { Unit } from "#engine/measure/units.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
-import { formatAmount } from "../format.ts";
+import { formatAmount, formatPlain } from "../format.ts";
+import { say } from "../texts/say.ts";
+import { CountIcon } from "./CountIcon.tsx";
 import { type Draft, foundOf, withStep } from "./entry.ts";
 import { foundWords } from "./found-words.ts";
 import { OpenLevels } from "./OpenLevels.tsx";
 import { quantityOf } from "./reckon.ts";
 import type { SheetItem } from "./sheet.ts";
-import { BASE_UNITS_OF, WAY_WORDS, type Way } from "./ways.ts";
+import { BASE_UNITS_OF, WAY_TEXTS, type Way } from "./ways.ts";
 
 export type FieldName = "containers" | "grams" | "amount";
 
@@ -51,7 +52,7 @@ export function EntryFields(props: Props) {
         <label className="figure">
           <span>
             <span className="visually-hidden">{item.item}: </span>
-            {isAmount ? `Amount in ${unitWord(draft.unit)}` : `Full${draft.pack ? ` ${draft.pack}` : ""}`}
+            {isAmount ? say("count.amountIn", { unit: unitWord(draft.unit) }) : fullWords(draft.pack)}
           </span>
           <input
             ref={figure}
@@ -72,7 +73,7 @@ export function EntryFields(props: Props) {
       ) : null}
       {draft.way === "scale" ? (
         <label className="figure figure-grams">
-          <span>Open ones on the scale, grams with the bottle</span>
+          <span>{say("count.grams")}</span>
           <input
             inputMode="none"
             autoComplete="off"
@@ -96,14 +97,15 @@ function Reading({ draft, item, area, venue, own }: Props) {
   const found = foundOf(draft);
   if ("problem" in found) {
     const others = own.filter(({ pack }) => pack !== draft.pack);
-    return others.length === 0 ? " " : `So far: ${others.map(foundWords).join("; ")}.`;
+    return others.length === 0 ? " " : say("count.soFar", { found: others.map(foundWords).join("; ") });
   }
   const total = quantityOf([{ ...found, area }], item, venue);
   const words = foundWords(found);
   if (found.amount !== null || total === null) return words;
   const isCold = total.quantity !== quantityOf([found], item, venue)?.quantity;
-  const at20 = isCold ? ` at 20 °C, seen at ${temperatureOfC(venue, area)} °C` : "";
-  return `${words}: ${formatAmount(total.quantity, item.base, venue)}${at20}`;
+  const amount = formatAmount(total.quantity, item.base, venue);
+  const temperature = formatPlain(temperatureOfC(venue, area) ?? 20);
+  return `${words}: ${isCold ? say("count.at20", { amount, temperature }) : amount}`;
 }
 
 function Step({ sign, draft, onChange }: Props & { sign: 1 | -1 }) {
@@ -112,16 +114,15 @@ function Step({ sign, draft, onChange }: Props & { sign: 1 | -1 }) {
     const amount = Number(draft.amount.replace(",", ".")) || 0;
     onChange({ ...draft, amount: String(Math.max(0, amount + sign)) });
   };
-  const Icon = sign === 1 ? Plus : Minus;
   return (
     <button
       type="button"
       className="step"
-      aria-label={sign === 1 ? "One more" : "One fewer"}
+      aria-label={sign === 1 ? say("count.oneMore") : say("count.oneFewer")}
       onPointerDown={(event) => event.preventDefault()}
       onClick={step}
     >
-      <Icon aria-hidden="true" size={26} strokeWidth={1.6} />
+      <CountIcon name={sign === 1 ? "plus" : "minus"} size={26} />
     </button>
   );
 }
@@ -131,8 +132,8 @@ function Ways({ draft, item, onChange }: Props) {
   if (ways.length === 1) return null;
   return (
     <Choice
-      name="How it is counted"
-      options={ways.map((way) => ({ value: way, label: WAY_WORDS[way] }))}
+      name={say("count.way")}
+      options={ways.map((way) => ({ value: way, label: say(WAY_TEXTS[way]) }))}
       value={draft.way}
       onPick={(way) => onChange({ ...draft, way: way as Way })}
     />
@@ -144,7 +145,7 @@ function Packs({ draft, item, own, onPack }: Props) {
   const counted = new Set(own.map(({ pack }) => pack));
   return (
     <Choice
-      name="Pack"
+      name={say("count.pack")}
       options={item.packs.map(({ pack }) => ({ value: pack, label: counted.has(pack) ? `${pack} ✓` : pack }))}
       value={draft.pack ?? ""}
       onPick={onPack}
@@ -157,7 +158,7 @@ function Units({ draft, item, onChange }: Props) {
   if (units.length < 2) return null;
   return (
     <Choice
-      name="Unit"
+      name={say("count.unit")}
       options={units.map((unit) => ({ value: unit, label: unit }))}
       value={draft.unit}
       onPick={(unit) => onChange({ ...draft, unit: unit as Unit })}
@@ -190,5 +191,9 @@ function Choice({ name, options, value, onPick }: ChoiceProps) {
 }
 
 function unitWord(unit: Unit): string {
-  return unit === "each" ? "pieces" : unit;
+  return unit === "each" ? say("count.pieces") : unit;
+}
+
+function fullWords(pack: string | null): string {
+  return pack ? say("count.fullOf", { pack }) : say("count.fullOnes");
 }

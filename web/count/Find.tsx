@@ -2,12 +2,14 @@ import { Link, lazyRouteComponent } from "@tanstack/react-router";
 import { type ReactNode, Suspense, useState } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
+import { withTexts } from "../texts/load.ts";
+import { say } from "../texts/say.ts";
 import { asBarcode, placesOf } from "./find-item.ts";
 import { allFoundWords } from "./found-words.ts";
 import type { Sheet } from "./sheet.ts";
 import { type CountState, rowsOf } from "./use-count.ts";
 
-const Scan = lazyRouteComponent(() => import("./Scan.tsx"), "Scan");
+const Scan = lazyRouteComponent(() => withTexts(() => import("./Scan.tsx")), "Scan");
 
 /** Without a camera that the page may ask for (it takes HTTPS, or this machine), scanning is not offered. */
 const CAN_SCAN = globalThis.navigator?.mediaDevices?.getUserMedia !== undefined;
@@ -24,14 +26,14 @@ export function Find({ count, sheet, here, children }: Props) {
     <>
       <div className="count-find">
         <Field
-          label="Find"
+          label={say("count.find")}
           type="search"
-          hint="Part of a name, or the number under a barcode"
-          error={isWrong ? "The check digit does not fit: read the number under the bars again." : undefined}
+          hint={say("count.findHint")}
+          error={isWrong ? say("count.checkDigit") : undefined}
           value={typed}
           onChange={(event) => setTyped(event.target.value)}
         />
-        {CAN_SCAN ? <Button onClick={() => setScanning(!isScanning)}>Scan a barcode</Button> : null}
+        {CAN_SCAN ? <Button onClick={() => setScanning(!isScanning)}>{say("count.scan")}</Button> : null}
       </div>
       {isScanning ? (
         <Suspense>
@@ -58,7 +60,7 @@ export function Find({ count, sheet, here, children }: Props) {
                     {area === here ? null : <span className="soft">, {area}</span>}
                   </span>
                   <span className={found.length === 0 ? "soft" : "found"}>
-                    {found.length === 0 ? "not counted" : allFoundWords(found)}
+                    {found.length === 0 ? say("count.notCounted") : allFoundWords(found)}
                   </span>
                 </Link>
               </li>
@@ -66,7 +68,7 @@ export function Find({ count, sheet, here, children }: Props) {
           })}
         </ul>
       )}
-      {places?.length === 0 && !isWrong ? <p>Nothing like that stands in these areas.</p> : null}
+      {places?.length === 0 && !isWrong ? <p>{say("count.nothingLike")}</p> : null}
     </>
   );
 }

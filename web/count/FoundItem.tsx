@@ -12,6 +12,7 @@ import { useNotify } from "../parts/Notice.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 import { addNewItem, blankItem } from "./new-item.ts";
 import type { Sheet, SheetItem } from "./sheet.ts";
 import { replaceSheet, saveShelf, withArea } from "./shelf.ts";
@@ -50,7 +51,7 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
       await saveShelf(area, names).catch((error: unknown) => {
         // The count goes on without signal; only the book's shelf has to be told later.
         if (!(error instanceof ProblemError) || error.status !== 0) throw error;
-        notify({ text: `${item.item} is on this count. Without signal the book's shelf stays as it was.` });
+        notify({ text: say("steps.offShelf", { item: item.item }) });
       });
       return item.item;
     },
@@ -64,11 +65,11 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
     area !== "" && name.trim() !== "" && (!isNew || (category.trim() !== "" && (size ?? 0) > 0));
   const names = new Set([...namesOn(sheet), ...(catalogue?.items ?? []).map((item) => item.name)]);
   return (
-    <Page title="Found on the shelf" next="Say what it is and where it stands; then count it.">
+    <Page title={say("steps.found")} next={say("steps.foundNext")}>
       <form className="start-count" onSubmit={submit}>
         <Field
-          label="Where it stands"
-          hint="An area you have, or the name of a new one"
+          label={say("steps.where")}
+          hint={say("steps.whereHint")}
           required
           list={`${listId}-areas`}
           value={areaTyped}
@@ -80,11 +81,11 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
           ))}
         </datalist>
         <Field
-          label="What it is"
+          label={say("steps.what")}
           required
           list={listId}
           value={name}
-          hint={isNew ? "Not in the book yet: it is added." : undefined}
+          hint={isNew ? say("steps.whatNew") : undefined}
           onChange={(event) => setName(event.target.value)}
         />
         <datalist id={listId}>
@@ -95,24 +96,24 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
         {isNew ? (
           <>
             <Field
-              label="Category"
+              label={say("steps.category")}
               required
               value={category}
-              placeholder="as: spirit, produce, mixer"
+              placeholder={say("steps.categoryAs")}
               onChange={(event) => setCategory(event.target.value)}
             />
             <Select
-              label="Kept in"
+              label={say("steps.keptIn")}
               options={[
-                { value: "ml", label: "ml, what is poured" },
-                { value: "g", label: "g, what is weighed" },
-                { value: "each", label: "pieces" },
+                { value: "ml", label: say("steps.keptInMl") },
+                { value: "g", label: say("steps.keptInG") },
+                { value: "each", label: say("count.pieces") },
               ]}
               value={base}
               onChange={(event) => setBase(event.target.value as BaseUnit)}
             />
             <Field
-              label={base === "each" ? "Pieces in one pack" : `One holds, in ${base}`}
+              label={base === "each" ? say("steps.piecesInPack") : say("steps.oneHolds", { unit: base })}
               required
               inputMode="decimal"
               list={`${listId}-sizes`}
@@ -127,13 +128,13 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
           </>
         ) : null}
         <Button kind="main" type="submit" disabled={!isComplete || save.isPending}>
-          Count it
+          {say("steps.countIt")}
         </Button>
         <Problems error={save.error} />
       </form>
       <p className="count-more">
         <Link to="/count" search={{ count: count.name, area: begun }}>
-          Back without it
+          {say("steps.backWithout")}
         </Link>
       </p>
     </Page>

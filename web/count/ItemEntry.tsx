@@ -3,6 +3,7 @@ import { type FormEvent, useRef, useState } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { nowInstant } from "../now.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { counter } from "./counter.ts";
 import { bare, emptied } from "./differences.ts";
 import { EntryFields, type FieldName } from "./EntryFields.tsx";
@@ -79,7 +80,7 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
   };
   return (
     <form className="item-entry" onSubmit={submit} noValidate>
-      <title>{`${item.item} · Count · Ullage`}</title>
+      <title>{`${item.item} · ${say("shell.count")} · Ullage`}</title>
       <Where count={count} area={area} place={place} />
       <EntryFields
         {...{ draft, item, area: area.area, venue, own, problem }}
@@ -98,7 +99,11 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
       <Keypad
         mark={field === "grams" ? "+" : "."}
         markName={
-          field === "containers" ? "Point, then an open one's tenths" : field === "grams" ? "Plus" : "Point"
+          field === "containers"
+            ? say("count.pointThenTenths")
+            : field === "grams"
+              ? say("count.plusKey")
+              : say("count.pointKey")
         }
         onKey={type}
         onErase={() => change({ ...draft, [field]: draft[field].slice(0, -1) })}
@@ -130,21 +135,21 @@ function Where({ count, area, place }: { count: CountState; area: SheetArea; pla
     <div className="item-where">
       {previous === undefined ? (
         <Link to="/count" search={{ count: count.name }}>
-          Areas
+          {say("count.areas")}
         </Link>
       ) : (
         <Link to="/count" search={{ count: count.name, area: area.area, item: previous }}>
-          Back
+          {say("count.back")}
         </Link>
       )}
       <span>
-        {area.area}, {done} of {total} counted
+        {say("count.place", { area: area.area, done, total })}
         {pace === "" ? null : <span className="pace">, {pace}</span>}
       </span>
       <Link to="/count" search={{ count: count.name, area: area.area }}>
-        List
+        {say("count.list")}
       </Link>
-      <progress max={total} value={done} aria-label={`Counted in ${area.area}`} />
+      <progress max={total} value={done} aria-label={say("count.countedIn", { area: area.area })} />
       <WaitingLine waiting={count.waiting} />
     </div>
   );

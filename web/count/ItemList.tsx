@@ -2,7 +2,8 @@ import { Link, lazyRouteComponent } from "@tanstack/react-router";
 import { Suspense } from "react";
 import { Page } from "../parts/Page.tsx";
 import { useMay } from "../people/signed-in.ts";
-import { allFoundWords, leftWords } from "./found-words.ts";
+import { say } from "../texts/say.ts";
+import { allFoundWords } from "./found-words.ts";
 import type { Sheet, SheetArea } from "./sheet.ts";
 import { type CountState, missingIn, rowsOf } from "./use-count.ts";
 import { WaitingLine } from "./WaitingLine.tsx";
@@ -24,7 +25,7 @@ export function ItemList({ count, sheet, area }: { count: CountState; sheet: She
             <Link to="/count" search={{ count: name, area: area.area, item }}>
               <span>{item}</span>
               {found.length === 0 ? (
-                <span className="soft">not counted</span>
+                <span className="soft">{say("count.notCounted")}</span>
               ) : (
                 <span className="found">{allFoundWords(found)}</span>
               )}
@@ -35,11 +36,16 @@ export function ItemList({ count, sheet, area }: { count: CountState; sheet: She
     </ul>
   );
   return (
-    <Page title={area.area} next={`${leftWords(missing.length)}, in shelf order.`}>
+    <Page
+      title={area.area}
+      next={
+        first === undefined ? say("count.allInOrder") : say("count.leftInOrder", { left: missing.length })
+      }
+    >
       <WaitingLine waiting={waiting} />
       <div className="count-crumbs">
         <Link to="/count" search={{ count: name }} className="button">
-          All areas
+          {say("count.allAreas")}
         </Link>
         {first === undefined ? null : (
           <Link
@@ -47,7 +53,7 @@ export function ItemList({ count, sheet, area }: { count: CountState; sheet: She
             search={{ count: name, area: area.area, item: first }}
             className="button button-main"
           >
-            Next: {first}
+            {say("count.nextItem", { item: first })}
           </Link>
         )}
       </div>
@@ -59,11 +65,11 @@ export function ItemList({ count, sheet, area }: { count: CountState; sheet: She
       <p className="count-more">
         {mayAdd ? (
           <Link to="/count" search={{ count: name, area: area.area, step: "found" }}>
-            Something stands here that is not listed
+            {say("count.foundHere")}
           </Link>
         ) : null}
         <Link to="/count" search={{ count: name, area: area.area, step: "order" }}>
-          Change the shelf order
+          {say("count.changeOrder")}
         </Link>
       </p>
     </Page>

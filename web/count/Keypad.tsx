@@ -1,4 +1,5 @@
-import { Delete } from "lucide-react";
+import { say } from "../texts/say.ts";
+import { CountIcon } from "./CountIcon.tsx";
 
 type Props = {
   /** What stands left of the nought: a point for open containers and decimals, a plus between weights. */
@@ -14,22 +15,22 @@ type Props = {
 export function Keypad({ mark, markName, onKey, onErase, onNone, onSkip }: Props) {
   const digit = (key: string) => <Key key={key} label={key} onPress={() => onKey(key)} />;
   return (
-    <fieldset className="keypad" aria-label="Number keys">
+    <fieldset className="keypad" aria-label={say("count.keys")}>
       {["1", "2", "3"].map(digit)}
       <button type="button" className="key key-word" onClick={onNone}>
-        None
+        {say("count.noneKey")}
       </button>
       {["4", "5", "6"].map(digit)}
       <button type="button" className="key key-word key-quiet" onClick={onSkip}>
-        Skip
+        {say("count.skipKey")}
       </button>
       {["7", "8", "9"].map(digit)}
       <button type="submit" className="key key-next">
-        Next
+        {say("count.nextKey")}
       </button>
       <Key label={mark} name={markName} onPress={() => onKey(mark)} />
       {digit("0")}
-      <Key label={<Delete aria-hidden="true" size={24} strokeWidth={1.6} />} name="Erase" onPress={onErase} />
+      <Key label={<CountIcon name="erase" size={24} />} name={say("count.erase")} onPress={onErase} />
     </fieldset>
   );
 }

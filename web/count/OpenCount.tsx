@@ -2,6 +2,8 @@ import { lazyRouteComponent, useSearch } from "@tanstack/react-router";
 import { Busy } from "../parts/Busy.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { withTexts } from "../texts/load.ts";
+import { say } from "../texts/say.ts";
 import { AreaList } from "./AreaList.tsx";
 import { ItemEntry } from "./ItemEntry.tsx";
 import { ItemList } from "./ItemList.tsx";
@@ -9,11 +11,11 @@ import type { Sheet, SheetArea } from "./sheet.ts";
 import { type CountState, useCount } from "./use-count.ts";
 
 // What is not needed to count is loaded when it is asked for, and kept on the device with the rest.
-const Review = lazyRouteComponent(() => import("./Review.tsx"), "Review");
-const PaperSheet = lazyRouteComponent(() => import("./PaperSheet.tsx"), "PaperSheet");
-const PaperEntry = lazyRouteComponent(() => import("./PaperEntry.tsx"), "PaperEntry");
-const ShelfOrder = lazyRouteComponent(() => import("./ShelfOrder.tsx"), "ShelfOrder");
-const FoundItem = lazyRouteComponent(() => import("./FoundItem.tsx"), "FoundItem");
+const Review = lazyRouteComponent(() => withTexts(() => import("./Review.tsx")), "Review");
+const PaperSheet = lazyRouteComponent(() => withTexts(() => import("./PaperSheet.tsx")), "PaperSheet");
+const PaperEntry = lazyRouteComponent(() => withTexts(() => import("./PaperEntry.tsx")), "PaperEntry");
+const ShelfOrder = lazyRouteComponent(() => withTexts(() => import("./ShelfOrder.tsx")), "ShelfOrder");
+const FoundItem = lazyRouteComponent(() => withTexts(() => import("./FoundItem.tsx")), "FoundItem");
 
 /** One count on this device: its areas, or the step that the address names. */
 export function OpenCount({ name, items }: { name: string; items: string | undefined }) {
@@ -25,7 +27,7 @@ export function OpenCount({ name, items }: { name: string; items: string | undef
   return (
     <Page title={name}>
       {error === null ? (
-        <Busy what="Fetching what stands where" />
+        <Busy what={say("count.fetching")} />
       ) : (
         <Problems error={error} onRetry={renewSheet} />
       )}

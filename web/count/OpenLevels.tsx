@@ -1,4 +1,5 @@
 import { type PointerEvent, useRef } from "react";
+import { say } from "../texts/say.ts";
 import { readContainers, withLevel } from "./entry.ts";
 import { tenthsWords } from "./found-words.ts";
 
@@ -20,8 +21,8 @@ export function OpenLevels({ typed, onType }: Props) {
     <fieldset className="levels">
       <legend>
         {others.length === 0
-          ? "Open, in tenths; hold for a half"
-          : `Open: ${others.map((part) => `${tenthsWords(part)}/10`).join(", ")} and`}
+          ? say("count.open")
+          : say("count.openAnd", { others: others.map((part) => `${tenthsWords(part)}/10`).join(", ") })}
       </legend>
       {TENTHS.map((tenths) => (
         <Level key={tenths} tenths={tenths} current={current} onSet={set} />
@@ -32,7 +33,7 @@ export function OpenLevels({ typed, onType }: Props) {
         disabled={current === undefined}
         onClick={() => onType(`${typed}.`)}
       >
-        another open one
+        {say("count.anotherOpen")}
       </button>
     </fieldset>
   );
@@ -61,7 +62,7 @@ function Level({ tenths, current, onSet }: LevelProps) {
       type="button"
       className="level"
       aria-pressed={isHalf || current === tenths / 10}
-      aria-label={`Open at ${isHalf ? tenthsWords(current) : tenths} tenths`}
+      aria-label={say("count.openAt", { tenths: isHalf ? tenthsWords(current) : tenths })}
       onPointerDown={press}
       onPointerUp={release}
       onPointerLeave={release}

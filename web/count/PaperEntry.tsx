@@ -1,11 +1,11 @@
 import { Link } from "@tanstack/react-router";
 import { type KeyboardEvent, useEffect, useRef, useState } from "react";
-import { plural } from "../format.ts";
 import { instantOfInput, localInputOf } from "../moment.ts";
 import { nowInstant } from "../now.ts";
 import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { counter } from "./counter.ts";
 import { foundWords } from "./found-words.ts";
 import { type PaperLine, paperFound, paperLines, paperTyped } from "./paper.ts";
@@ -25,24 +25,24 @@ export function PaperEntry({ count, sheet }: { count: CountState; sheet: Sheet }
   const left = lines.filter((line) => paperTyped(line, count.rows) === "").length;
   return (
     <Page
-      title={`${count.name}, from paper`}
-      next="Type a figure and press Enter: 3.7.5 is three full and open ones at 7 and 5 tenths. Leave empty what was not counted."
+      title={say("steps.fromPaper", { count: count.name })}
+      next={say("steps.fromPaperNext")}
       actions={
         <Link to="/count" search={{ count: count.name }} className="button">
-          Back to the areas
+          {say("steps.toAreas")}
         </Link>
       }
     >
       <WaitingLine waiting={count.waiting} />
       <Field
-        label="When it was counted, on the bar's clock"
+        label={say("steps.countedAt")}
         type="datetime-local"
         value={at}
-        error={moment === undefined ? "Set the day and the time that stand on the sheet." : undefined}
+        error={moment === undefined ? say("steps.countedAtMissing") : undefined}
         onChange={(event) => setAt(event.target.value)}
       />
       <p className="soft" role="status">
-        {plural(left, "line")} empty.
+        {say("steps.empty", { lines: left })}
       </p>
       <div ref={list}>
         {sheet.areas.map(({ area }) => (
@@ -72,9 +72,9 @@ function Line({ line, count, at }: LineProps) {
   const found = typed.trim() === "" ? null : paperFound(line, typed);
   const save = () => {
     if (typed === held) return;
-    if (found === null) return setProblem("Taken back? Empty is kept as it was; write 0 for none.");
+    if (found === null) return setProblem(say("steps.takenBack"));
     if ("problem" in found) return setProblem(found.problem);
-    if (at === undefined) return setProblem("Set the time above first.");
+    if (at === undefined) return setProblem(say("steps.timeFirst"));
     const { area, item, pack } = { area: line.area, item: line.item.item, pack: line.pack };
     const seen = count.rows.find((row) => row.area === area && row.item === item && row.pack === pack);
     enter({ count: count.name, area, item, ...found, at, by: counter() }, seen?.id ?? null);
@@ -84,7 +84,9 @@ function Line({ line, count, at }: LineProps) {
     <li>
       <label htmlFor={id}>
         {line.number}. {line.item.item}
-        <span className="soft">, {line.pack ?? (line.unit === "each" ? "pieces" : line.unit)}</span>
+        <span className="soft">
+          , {line.pack ?? (line.unit === "each" ? say("count.pieces") : line.unit)}
+        </span>
       </label>
       <input
         id={id}

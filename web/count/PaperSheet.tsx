@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type PaperLine, paperLines } from "./paper.ts";
 import type { Sheet } from "./sheet.ts";
 import type { CountState } from "./use-count.ts";
@@ -12,23 +13,23 @@ export function PaperSheet({ count, sheet }: { count: CountState; sheet: Sheet }
   const lines = paperLines(sheet, venue.show);
   return (
     <Page
-      title={`${count.name}, on paper`}
-      next="Write full containers in the first box and each open one in tenths in the second; nothing written is not counted, a 0 is none."
+      title={say("steps.onPaper", { count: count.name })}
+      next={say("steps.onPaperNext")}
       actions={
         <>
           <Link to="/count" search={{ count: count.name }} className="button">
-            Back
+            {say("count.back")}
           </Link>
           <Button kind="main" onClick={() => window.print()}>
-            Print
+            {say("steps.print")}
           </Button>
         </>
       }
     >
       <p className="paper-head">
         <span>{venue.name}</span>
-        <span>Counted by</span>
-        <span>Begun at</span>
+        <span>{say("count.countedBy")}</span>
+        <span>{say("steps.begunAt")}</span>
       </p>
       {sheet.areas.map(({ area }) => (
         <PaperArea key={area} area={area} lines={lines.filter((line) => line.area === area)} />
@@ -43,11 +44,11 @@ function PaperArea({ area, lines }: { area: string; lines: readonly PaperLine[] 
       <caption>{area}</caption>
       <thead>
         <tr>
-          <th scope="col">No.</th>
-          <th scope="col">Item</th>
-          <th scope="col">Pack</th>
-          <th scope="col">Full, or amount</th>
-          <th scope="col">Open, in tenths</th>
+          <th scope="col">{say("steps.number")}</th>
+          <th scope="col">{say("steps.item")}</th>
+          <th scope="col">{say("count.pack")}</th>
+          <th scope="col">{say("steps.fullOrAmount")}</th>
+          <th scope="col">{say("steps.openTenths")}</th>
         </tr>
       </thead>
       <tbody>
@@ -55,7 +56,7 @@ function PaperArea({ area, lines }: { area: string; lines: readonly PaperLine[] 
           <tr key={number}>
             <td>{number}</td>
             <th scope="row">{item.item}</th>
-            <td>{pack ?? (unit === "each" ? "pieces" : unit)}</td>
+            <td>{pack ?? (unit === "each" ? say("count.pieces") : unit)}</td>
             <td className="paper-box" />
             <td className={pack === null ? "" : "paper-box"} />
           </tr>

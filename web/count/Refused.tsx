@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import { Button } from "../parts/Button.tsx";
+import { say } from "../texts/say.ts";
 import type { Sheet } from "./sheet.ts";
 import { drop, type WaitingEntry } from "./waiting.ts";
 
@@ -11,7 +12,7 @@ export function Refused({ waiting, sheet }: { waiting: readonly WaitingEntry[]; 
     sheet.areas.some((one) => one.area === area && one.items.some((listed) => listed.item === item));
   return (
     <section>
-      <h2>Not taken by the server</h2>
+      <h2>{say("steps.notTaken")}</h2>
       <ul className="count-refused">
         {refused.map(({ row, refused: why }) => (
           <li key={`${row.area} ${row.item} ${row.pack}`}>
@@ -23,11 +24,11 @@ export function Refused({ waiting, sheet }: { waiting: readonly WaitingEntry[]; 
                   search={{ count: row.count, area: row.area, item: row.item }}
                   className="button"
                 >
-                  Enter it again
+                  {say("steps.enterAgain")}
                 </Link>
               ) : null}
               <Button kind="quiet" onClick={() => drop(row)}>
-                Leave it out
+                {say("steps.leaveOut")}
               </Button>
             </div>
           </li>

@@ -3,6 +3,7 @@ import { ChangedBy } from "../history/ChangedBy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
 import { useMay } from "../people/signed-in.ts";
+import { say } from "../texts/say.ts";
 import { Differences } from "./Differences.tsx";
 import { Refused } from "./Refused.tsx";
 import type { Sheet } from "./sheet.ts";
@@ -19,14 +20,13 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
   const left = areas.reduce((sum, { missing }) => sum + missing.length, 0);
   const isUnsent = waiting.length > 0;
   const seesVariance = useMay("seeCosts");
-  const finish = left === 0 ? "Finish" : `Finish without ${left}`;
   return (
     <Page
-      title={left === 0 ? "All counted" : `${left} not counted`}
+      title={left === 0 ? say("steps.allCounted") : say("steps.notCounted", { left })}
       next={
-        left === 0
-          ? `Nothing is missing.${seesVariance ? " The variance can be read." : ""}`
-          : "Not counted is not none: these get no variance until they are counted."
+        left > 0
+          ? say("steps.notNone")
+          : say(seesVariance ? "steps.nothingMissingShow" : "steps.nothingMissing")
       }
     >
       <WaitingLine waiting={waiting} />
@@ -49,12 +49,10 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
         </section>
       ))}
       <ChangedBy subject={name} />
-      {isUnsent ? (
-        <p>Finishing waits until everything is sent: find some signal, or mend what was refused.</p>
-      ) : null}
+      {isUnsent ? <p>{say("steps.unsent")}</p> : null}
       <div className="count-end">
         <Link to="/count" search={{ count: name }} className="button">
-          Back to the areas
+          {say("steps.toAreas")}
         </Link>
         <Button
           kind="main"
@@ -63,9 +61,14 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
             void navigate(seesVariance ? { to: "/variance", search: { count: name } } : { to: "/" })
           }
         >
-          {seesVariance ? `${finish}, show the variance` : finish}
+          {finishWords(left, seesVariance)}
         </Button>
       </div>
     </Page>
   );
+}
+
+function finishWords(left: number, seesVariance: boolean): string {
+  if (left === 0) return say(seesVariance ? "steps.finishShow" : "steps.finish");
+  return say(seesVariance ? "steps.finishWithoutShow" : "steps.finishWithout", { left });
 }

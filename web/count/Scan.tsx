@@ -1,6 +1,8 @@
 import { useEffect, useRef, useState } from "react";
 import { gtin14 } from "#engine/measure/gtin.ts";
 import { Button } from "../parts/Button.tsx";
+import type { TextId } from "../texts/catalogues.ts";
+import { say } from "../texts/say.ts";
 import { barcodeReader } from "./barcode-reader.ts";
 
 const LOOK_EVERY_MS = 150;
@@ -18,14 +20,10 @@ export function Scan({ onCode, onClose }: Props) {
     let timer: ReturnType<typeof setTimeout> | undefined;
     let isOver = false;
     const begin = async () => {
-      const reader = await barcodeReader().catch(() => {
-        throw new Error("The reader of barcodes could not be fetched; once there is signal it is kept.");
-      });
+      const reader = await barcodeReader().catch(() => stopWith("steps.noReader"));
       stream = await navigator.mediaDevices
         .getUserMedia({ video: { facingMode: "environment" } })
-        .catch(() => {
-          throw new Error("The camera was not given.");
-        });
+        .catch(() => stopWith("steps.noCamera"));
       if (isOver || video.current === null) return stop(stream);
       video.current.srcObject = stream;
       await video.current.play();
@@ -38,8 +36,7 @@ export function Scan({ onCode, onClose }: Props) {
         if (isOver) return;
         const code = codes.map(({ rawValue }) => rawValue).find((text) => gtin14(text) !== undefined);
         if (code !== undefined) return found.current(code);
-        if (failures > MANY_FAILURES)
-          return setProblem("The camera's picture cannot be read on this device.");
+        if (failures > MANY_FAILURES) return setProblem(say("steps.noPicture"));
         timer = setTimeout(() => void look(), LOOK_EVERY_MS);
       };
       await look();
@@ -54,17 +51,23 @@ export function Scan({ onCode, onClose }: Props) {
   return (
     <div className="count-scan">
       {problem === null ? (
-        <video ref={video} muted playsInline aria-label="What the camera sees" />
+        <video ref={video} muted playsInline aria-label={say("steps.cameraSees")} />
       ) : (
-        <p role="alert">{problem} Type the number under the bars instead.</p>
+        <p role="alert">
+          {problem} {say("steps.typeInstead")}
+        </p>
       )}
-      <Button onClick={onClose}>Stop scanning</Button>
+      <Button onClick={onClose}>{say("steps.stopScanning")}</Button>
     </div>
   );
 }
 
 /** A frame may fail while the camera starts; so many in a row will not mend themselves. */
 const MANY_FAILURES = 40;
+
+function stopWith(why: TextId): never {
+  throw new Error(say(why));
+}
 
 function stop(stream: MediaStream): void {
   for (const track of stream.getTracks()) track.stop();

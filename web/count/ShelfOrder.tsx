@@ -5,6 +5,7 @@ import { type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import type { SheetArea } from "./sheet.ts";
 import { moved, replaceSheet, saveShelf, withArea } from "./shelf.ts";
 import type { CountState } from "./use-count.ts";
@@ -30,7 +31,7 @@ export function ShelfOrder({ count, area }: { count: CountState; area: SheetArea
   const move = (from: number, to: number) => {
     if (to < 0 || to >= items.length || to === from) return;
     setItems(moved(items, from, to));
-    setSaid(`${items[from]} is now ${to + 1} of ${items.length}.`);
+    setSaid(say("steps.isNow", { item: items[from] ?? "", place: to + 1, count: items.length }));
   };
   const onKey = (event: KeyboardEvent, from: number) => {
     const to = { ArrowUp: from - 1, ArrowDown: from + 1, Home: 0, End: items.length - 1 }[event.key];
@@ -48,10 +49,7 @@ export function ShelfOrder({ count, area }: { count: CountState; area: SheetArea
     if (to !== -1) move(from, to);
   };
   return (
-    <Page
-      title={`Shelf order of ${area.area}`}
-      next="Drag by the handle, or press the arrow keys on it. The count then walks this way."
-    >
+    <Page title={say("steps.order", { area: area.area })} next={say("steps.orderNext")}>
       <ol ref={list} className="shelf-order">
         {items.map((item, place) => (
           <li key={item}>
@@ -60,7 +58,7 @@ export function ShelfOrder({ count, area }: { count: CountState; area: SheetArea
             <button
               type="button"
               className="shelf-handle"
-              aria-label={`Move ${item}; now ${place + 1} of ${items.length}`}
+              aria-label={say("steps.move", { item, place: place + 1, count: items.length })}
               onKeyDown={(event) => onKey(event, place)}
               onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
               onPointerMove={(event) => onDrag(event, place)}
@@ -76,10 +74,10 @@ export function ShelfOrder({ count, area }: { count: CountState; area: SheetArea
       <Problems error={save.error} />
       <div className="count-end">
         <Button kind="main" disabled={save.isPending} onClick={() => save.mutate()}>
-          Save this order
+          {say("steps.saveOrder")}
         </Button>
         <Link to="/count" search={back} className="button">
-          Leave it as it was
+          {say("steps.leaveOrder")}
         </Link>
       </div>
     </Page>

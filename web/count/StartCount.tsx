@@ -1,7 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { Link, useNavigate } from "@tanstack/react-router";
 import { useState } from "react";
-import { formatMoment, listWords, plural } from "../format.ts";
+import { formatMoment, listWords } from "../format.ts";
 import { todayAt } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
@@ -9,6 +9,7 @@ import { Page } from "../parts/Page.tsx";
 import { type SignedIn, useSignedIn } from "../people/signed-in.ts";
 import { countsQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { namesIn } from "./chosen.ts";
 import { counter, saveCounter } from "./counter.ts";
 import { useWaiting } from "./waiting.ts";
@@ -17,7 +18,9 @@ import { useWaiting } from "./waiting.ts";
 export function StartCount({ items }: { items: string | undefined }) {
   const venue = useVenue();
   const navigate = useNavigate({ from: "/count" });
-  const [name, setName] = useState(`${items === undefined ? "Count" : "Recount"} ${todayAt(venue)}`);
+  const [name, setName] = useState(() =>
+    say(items === undefined ? "count.newName" : "count.recountName", { date: todayAt(venue) }),
+  );
   const me = useSignedIn();
   const [by, setBy] = useState(() => counter() || nameOf(me));
   const begin = () => {
@@ -26,11 +29,11 @@ export function StartCount({ items }: { items: string | undefined }) {
   };
   return (
     <Page
-      title="Count"
+      title={say("shell.count")}
       next={
         items === undefined
-          ? "Begin a count, then take the areas one after the other."
-          : `A short count of ${listWords(namesIn(items))}. It keeps its own time, so the count before stays as it was.`
+          ? say("count.start")
+          : say("count.startSpot", { items: listWords(namesIn(items)) })
       }
     >
       <form
@@ -41,20 +44,20 @@ export function StartCount({ items }: { items: string | undefined }) {
         }}
       >
         <Field
-          label="Name of the count"
+          label={say("count.name")}
           value={name}
           required
           onChange={(event) => setName(event.target.value)}
         />
         <Field
-          label="Counted by"
-          hint="Initials will do; they stand beside each entry."
+          label={say("count.countedBy")}
+          hint={say("count.countedByHint")}
           value={by}
           autoComplete="nickname"
           onChange={(event) => setBy(event.target.value)}
         />
         <Button kind="main" type="submit" className="count-go">
-          Begin counting
+          {say("count.begin")}
         </Button>
       </form>
       <EarlierCounts items={items} />
@@ -78,13 +81,13 @@ function EarlierCounts({ items: chosen }: { items: string | undefined }) {
   if (served.length + unsent.length === 0) return null;
   return (
     <section>
-      <h2>Go on with one</h2>
+      <h2>{say("count.goOn")}</h2>
       <ul className="count-lines">
         {unsent.map((name) => (
           <li key={name}>
             <Link to="/count" search={{ count: name, items: chosen }}>
               <span>{name}</span>
-              <span className="soft">on this device</span>
+              <span className="soft">{say("count.onDevice")}</span>
             </Link>
           </li>
         ))}
@@ -92,9 +95,7 @@ function EarlierCounts({ items: chosen }: { items: string | undefined }) {
           <li key={name}>
             <Link to="/count" search={{ count: name, items: chosen }}>
               <span>{name}</span>
-              <span className="soft">
-                {formatMoment(at, venue)}, {plural(items, "item")}
-              </span>
+              <span className="soft">{say("count.begun", { at: formatMoment(at, venue), items })}</span>
             </Link>
           </li>
         ))}

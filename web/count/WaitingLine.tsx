@@ -1,5 +1,5 @@
-import { plural } from "../format.ts";
 import { askSignIn } from "../people/signed-in.ts";
+import { say } from "../texts/say.ts";
 import { isKept, send, type WaitingEntry, whyNotSent } from "./waiting.ts";
 
 /** Says, without alarm, what is still on this device only. */
@@ -11,12 +11,11 @@ export function WaitingLine({ waiting }: { waiting: readonly WaitingEntry[] }) {
     <p className="waiting-line" role="status">
       {toSend === 0 ? null : (
         <button type="button" onClick={why?.status === 401 ? askSignIn : () => void send()}>
-          {toSend} waiting to send.{" "}
-          {isKept() ? "Kept on this device." : "This device cannot keep them: leave this page open."}{" "}
-          {why === null ? "Send now" : why.status === 401 ? "Sign in to send" : why.message}
+          {say("count.toSend", { count: toSend })} {isKept() ? say("count.kept") : say("count.notKept")}{" "}
+          {why === null ? say("count.sendNow") : why.status === 401 ? say("shell.signInToSend") : why.message}
         </button>
       )}
-      {refused === 0 ? null : <span>{plural(refused, "entry", "entries")} refused: see the list below.</span>}
+      {refused === 0 ? null : <span>{say("count.refused", { count: refused })}</span>}
     </p>
   );
 }

@@ -1,6 +1,7 @@
 import { readAmount } from "#engine/measure/amount.ts";
 import type { Unit } from "#engine/measure/units.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
+import { say } from "../texts/say.ts";
 import type { SheetItem } from "./sheet.ts";
 import { BASE_UNITS_OF, type Way } from "./ways.ts";
 
@@ -100,24 +101,22 @@ export function foundOf(draft: Draft): Found | { problem: string } {
   const nothing = { pack: draft.pack, full: null, parts: [], grossG: [], amount: null, unit: null };
   if (draft.way === "amount") {
     const amount = readAmount(draft.amount, { decimalComma: true });
-    if (draft.amount.trim() === "") return { problem: EMPTY };
-    if (amount === undefined || amount < 0) return { problem: `“${draft.amount}” is no amount.` };
+    if (draft.amount.trim() === "") return { problem: say("count.enterOrSkip") };
+    if (amount === undefined || amount < 0)
+      return { problem: say("count.noAmount", { typed: draft.amount }) };
     return { ...nothing, pack: null, amount, unit: draft.unit };
   }
-  if (draft.containers === "" && (draft.way === "eye" || draft.grams === "")) return { problem: EMPTY };
+  if (draft.containers === "" && (draft.way === "eye" || draft.grams === ""))
+    return { problem: say("count.enterOrSkip") };
   const containers = readContainers(draft.containers);
   if (containers === undefined) {
-    return {
-      problem: `“${draft.containers}” has more than one figure after a point. Write one point for each open container: 3.7.5; half a tenth more: 3.7h.`,
-    };
+    return { problem: say("count.twoFigures", { typed: draft.containers }) };
   }
   if (draft.way === "eye") return { ...nothing, ...containers };
   const grossG = readGrams(draft.grams);
-  if (grossG === undefined) return { problem: `“${draft.grams}” is no list of weights. Write 592+871.` };
+  if (grossG === undefined) return { problem: say("count.noWeights", { typed: draft.grams }) };
   return { ...nothing, ...containers, grossG };
 }
-
-const EMPTY = "Enter what is there. If there is none, press None; to leave it uncounted, press Skip.";
 
 /** That there is none of it. */
 export function noneFound({ way, pack, unit }: Draft): Found {

@@ -1,23 +1,27 @@
 import type { CountRow } from "#engine/stock/movement.ts";
-import { formatNumber, listWords, plural } from "../format.ts";
+import { formatNumber, formatPlain, listWords } from "../format.ts";
+import { say } from "../texts/say.ts";
 
 type Found = Pick<CountRow, "pack" | "full" | "parts" | "grossG" | "amount" | "unit">;
 
 /** What a row says, as one would call it across the cellar: "3 full and one at 7/10, of 1 L"; "none"; "200 ml". */
 export function foundWords({ pack, full, parts, grossG, amount, unit }: Found): string {
   if (amount !== null) {
-    if (amount === 0) return "none";
+    if (amount === 0) return say("count.none");
     return unit === "each" || unit === null
-      ? String(amount)
+      ? formatPlain(amount)
       : `${formatNumber(amount, amount % 1 === 0 ? 0 : 1)} ${unit}`;
   }
   const words = [
-    ...(full === null || full === 0 ? [] : [`${full} full`]),
-    ...parts.map((part) => `one at ${tenthsWords(part)}/10`),
-    ...(grossG.length === 0 ? [] : [`${grossG.map((grams) => `${grams} g`).join(" and ")} on the scale`]),
+    ...(full === null || full === 0 ? [] : [say("count.full", { count: full })]),
+    ...parts.map((part) => say("count.oneAt", { tenths: tenthsWords(part) })),
+    ...(grossG.length === 0
+      ? []
+      : [say("count.weighed", { weights: listWords(grossG.map((grams) => `${formatPlain(grams)} g`)) })]),
   ];
-  if (words.length === 0) return "none";
-  return `${listWords(words)}${pack === null ? "" : `, of ${pack}`}`;
+  if (words.length === 0) return say("count.none");
+  const found = listWords(words);
+  return pack === null ? found : say("count.ofPack", { found, pack });
 }
 
 /** A level in tenths, to the half: 0.7 → "7", 0.75 → "7½", 0.05 → "½". */
@@ -29,11 +33,7 @@ export function tenthsWords(part: number): string {
 
 /** The same for all rows of an item in an area. */
 export function allFoundWords(rows: readonly Found[]): string {
-  const words = rows.map(foundWords).filter((text) => text !== "none");
-  return words.length === 0 ? "none" : words.join("; ");
-}
-
-/** "12 items left". */
-export function leftWords(left: number): string {
-  return left === 0 ? "all counted" : `${plural(left, "item")} left`;
+  const none = say("count.none");
+  const words = rows.map(foundWords).filter((text) => text !== none);
+  return words.length === 0 ? none : words.join("; ");
 }

@@ -1,14 +1,13 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
 import { newItem } from "#engine/stock/new-item.ts";
 import { answerOf, server } from "../api.ts";
+import { say } from "../texts/say.ts";
 import type { SheetItem } from "./sheet.ts";
 
 type New = { name: string; category: string; base: BaseUnit; size: number | null };
 
-const UNIT_WORDS: Record<BaseUnit, string> = { ml: "ml", g: "g", each: "pieces" };
-
 function packName({ size, base }: { size: number; base: BaseUnit }): string {
-  return `${size} ${UNIT_WORDS[base]}`;
+  return `${size} ${base === "each" ? say("count.pieces") : base}`;
 }
 
 /** A new item as the sheet lists it; with a null size it has no pack and is counted as an amount. */
@@ -35,7 +34,7 @@ export function blankItem({ name, category, base, size }: New): SheetItem {
 export async function addNewItem({ name, category, base, size }: New & { size: number }): Promise<void> {
   await answerOf(
     server.items.$post({
-      json: newItem({ name, category, base, note: "found while counting" }),
+      json: newItem({ name, category, base, note: say("steps.foundNote") }),
     }),
   );
   await answerOf(

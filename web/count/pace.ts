@@ -1,4 +1,5 @@
 import type { CountRow } from "#engine/stock/movement.ts";
+import { say } from "../texts/say.ts";
 
 /** A longer pause is a delivery at the door, not counting. */
 const PAUSE_MS = 3 * 60_000;
@@ -26,5 +27,5 @@ export function secondsPerItem(rows: readonly Pick<CountRow, "at" | "by">[], by:
 export function leftAtPace(left: number, seconds: number | null): string {
   if (left === 0 || seconds === null) return "";
   const minutes = Math.round((left * seconds) / 60);
-  return minutes < 1 ? "less than a minute left" : `about ${minutes} min left`;
+  return minutes < 1 ? say("count.lastMinute") : say("count.minutesLeft", { minutes });
 }

@@ -4,6 +4,7 @@ import { Busy } from "../parts/Busy.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { backtestWords } from "./backtest-words.ts";
 import { ForecastTable } from "./ForecastTable.tsx";
 import { type ForecastAnswer, forecastQuery } from "./forecast-queries.ts";
@@ -15,9 +16,9 @@ export function ForecastPage() {
   const { data: forecast, error, refetch } = useQuery(forecastQuery);
   if (forecast === undefined) {
     return (
-      <Page title="Forecast">
+      <Page title={say("shell.forecast")}>
         {error === null ? (
-          <Busy what="Reading the venue's past" />
+          <Busy what={say("forecast.reading")} />
         ) : (
           <Problems error={error} onRetry={() => void refetch()} />
         )}
@@ -26,10 +27,10 @@ export function ForecastPage() {
   }
   const { backtest, days, holidays, out, noHistory, stopped } = forecast;
   return (
-    <Page title="Forecast" next={backtestWords(backtest)}>
+    <Page title={say("shell.forecast")} next={backtestWords(backtest)}>
       {days.length === 0 ? (
-        <Empty title="Nothing to forecast from">
-          <p>Read in sales files: after three weeks of sales a forecast begins to be worth something.</p>
+        <Empty title={say("forecast.none")}>
+          <p>{say("forecast.noneMore")}</p>
         </Empty>
       ) : (
         <>
@@ -39,8 +40,8 @@ export function ForecastPage() {
         </>
       )}
       <OutDays out={out} />
-      <Unknown title="On the menu, but neither sold nor planned" names={noHistory} />
-      <Unknown title="Not sold for weeks, and so left out" names={stopped} />
+      <Unknown text="forecast.noHistory" names={noHistory} />
+      <Unknown text="forecast.stopped" names={stopped} />
     </Page>
   );
 }
@@ -50,12 +51,16 @@ function OutDays({ out }: { out: ForecastAnswer["out"] }) {
   if (out.length === 0) return null;
   return (
     <section>
-      <h2>Could not be made</h2>
+      <h2>{say("forecast.outDays")}</h2>
       <ul>
         {out.map(({ item, from, until, drinks }) => (
           <li key={`${item} ${from}`}>
-            {item} was out by the count from {formatDate(from)} until {formatDate(until)}: that{" "}
-            {drinks.join(", ")} did not sell says nothing of what was wanted, and those days are left out.
+            {say("forecast.outDay", {
+              item,
+              from: formatDate(from),
+              until: formatDate(until),
+              drinks: drinks.join(", "),
+            })}
           </li>
         ))}
       </ul>
@@ -63,11 +68,9 @@ function OutDays({ out }: { out: ForecastAnswer["out"] }) {
   );
 }
 
-function Unknown({ title, names }: { title: string; names: readonly string[] }) {
+type UnknownProps = { text: "forecast.noHistory" | "forecast.stopped"; names: readonly string[] };
+
+function Unknown({ text, names }: UnknownProps) {
   if (names.length === 0) return null;
-  return (
-    <p className="soft">
-      {title}: {names.join(", ")}.
-    </p>
-  );
+  return <p className="soft">{say(text, { names: names.join(", ") })}</p>;
 }

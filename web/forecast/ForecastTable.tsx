@@ -3,6 +3,7 @@ import { formatDate, formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Select } from "../parts/Field.tsx";
 import type { Column } from "../parts/table-column.ts";
+import { say } from "../texts/say.ts";
 import type { ForecastRow } from "./forecast-queries.ts";
 
 const WHOLE_WEEK = "";
@@ -15,24 +16,25 @@ export function ForecastTable({ days }: { days: readonly ForecastRow[] }) {
   const total = rows.reduce((sum, { mean }) => sum + mean, 0);
   return (
     <section>
-      <h2>To come</h2>
+      <h2>{say("forecast.toCome")}</h2>
       <p>
-        {formatNumber(total)} serves are expected{" "}
-        {date === WHOLE_WEEK ? `over ${dates.length} trading days` : `on ${formatDate(date)}`}.
+        {date === WHOLE_WEEK
+          ? say("forecast.expectedWeek", { serves: formatNumber(total), count: dates.length })
+          : say("forecast.expectedOn", { serves: formatNumber(total), date: formatDate(date) })}
       </p>
       <DataTable
-        caption="Serves a day: what is expected, and between what they will lie nine times in ten."
-        columns={COLUMNS}
+        caption={say("forecast.table")}
+        columns={columns()}
         rows={rows}
         rowKey={(row) => `${row.date} ${row.what}`}
         fileName="forecast"
         filters={
           <Select
-            label="Day"
+            label={say("forecast.day")}
             value={date}
             options={[
               ...dates.map((value) => ({ value, label: formatDate(value) })),
-              { value: WHOLE_WEEK, label: "the whole week" },
+              { value: WHOLE_WEEK, label: say("forecast.wholeWeek") },
             ]}
             onChange={(event) => setDate(event.target.value)}
           />
@@ -42,20 +44,22 @@ export function ForecastTable({ days }: { days: readonly ForecastRow[] }) {
   );
 }
 
-const COLUMNS: Column<ForecastRow>[] = [
-  { key: "what", head: "Drink", kind: "text", onPhone: "lead", value: ({ what }) => what },
-  {
-    key: "date",
-    head: "Day",
-    kind: "text",
-    value: ({ date }) => date,
-    show: ({ date }) => formatDate(date),
-  },
-  number("mean", "Expected", "main"),
-  number("q05", "5 %", "detail"),
-  number("q50", "50 %", "hidden"),
-  number("q95", "95 %", "detail"),
-];
+function columns(): Column<ForecastRow>[] {
+  return [
+    { key: "what", head: say("forecast.drink"), kind: "text", onPhone: "lead", value: ({ what }) => what },
+    {
+      key: "date",
+      head: say("forecast.day"),
+      kind: "text",
+      value: ({ date }) => date,
+      show: ({ date }) => formatDate(date),
+    },
+    number("mean", say("forecast.expected"), "main"),
+    number("q05", "5 %", "detail"),
+    number("q50", "50 %", "hidden"),
+    number("q95", "95 %", "detail"),
+  ];
+}
 
 function number(
   key: "mean" | "q05" | "q50" | "q95",

@@ -8,6 +8,7 @@ import { Combobox } from "../parts/Combobox.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
+import { say } from "../texts/say.ts";
 import { type PastDay, pastForecastQuery } from "./forecast-queries.ts";
 
 type PlotModule = typeof import("@observablehq/plot");
@@ -20,26 +21,30 @@ export function PastForecast({ drinks }: { drinks: readonly string[] }) {
   const draw = useCallback((plot: PlotModule, width: number) => bandPlot(plot, width, days ?? []), [days]);
   return (
     <section>
-      <h2>Forecast against fact</h2>
+      <h2>{say("forecast.past")}</h2>
       <div className="forecast-of">
         <Combobox
-          label="Of"
+          label={say("forecast.of")}
           choices={drinks.map((value) => ({ value }))}
           value={what}
           onChange={setWhat}
-          placeholder="All drinks together"
+          placeholder={say("forecast.allTogether")}
         />
       </div>
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
-      {days === undefined && error === null ? <Busy what="Forecasting the last weeks anew" /> : null}
+      {days === undefined && error === null ? <Busy what={say("forecast.forecasting")} /> : null}
       {days === undefined || days.length === 0 ? null : (
         <Chart
-          caption={`${what ?? "All drinks"}, serves a day: ${insideWords(days)}. Each day was forecast from the days before its week; the band should hold nine in ten.`}
+          caption={say("forecast.pastCaption", {
+            what: what ?? say("forecast.allDrinks"),
+            inside: days.filter(({ isInside }) => isInside).length,
+            days: days.length,
+          })}
           draw={draw}
           table={
             <DataTable
-              caption="Serves forecast and sold"
-              columns={COLUMNS}
+              caption={say("forecast.pastTable")}
+              columns={columns()}
               rows={days}
               rowKey={({ date }) => date}
               fileName="forecast against fact"
@@ -48,14 +53,9 @@ export function PastForecast({ drinks }: { drinks: readonly string[] }) {
           }
         />
       )}
-      {days?.length === 0 ? <p>It takes more than three weeks of sales to look back on a forecast.</p> : null}
+      {days?.length === 0 ? <p>{say("forecast.pastTooShort")}</p> : null}
     </section>
   );
-}
-
-function insideWords(days: readonly PastDay[]): string {
-  const inside = days.filter(({ isInside }) => isInside).length;
-  return `${inside} of ${days.length} days lay inside the band`;
 }
 
 function bandPlot(plot: PlotModule, width: number, days: readonly PastDay[]): PlotOptions {
@@ -66,7 +66,7 @@ function bandPlot(plot: PlotModule, width: number, days: readonly PastDay[]): Pl
     marginRight: 16,
     marginBottom: 32,
     x: { type: "utc", label: null, ticks: width < 520 ? 4 : 8, insetLeft: 6, insetRight: 6 },
-    y: { label: "serves", labelArrow: "none", ticks: 5, nice: true, zero: true },
+    y: { label: say("forecast.servesAxis"), labelArrow: "none", ticks: 5, nice: true, zero: true },
     marks: [
       plot.gridY({ stroke: "var(--rule)", strokeOpacity: 1, ticks: 5 }),
       plot.ruleX(days, { x: at, y1: "q05", y2: "q95", stroke: "var(--stock-band)", strokeWidth: 6 }),
@@ -83,33 +83,35 @@ function bandPlot(plot: PlotModule, width: number, days: readonly PastDay[]): Pl
   };
 }
 
-const COLUMNS: Column<PastDay>[] = [
-  {
-    key: "date",
-    head: "Day",
-    kind: "text",
-    onPhone: "lead",
-    value: ({ date }) => date,
-    show: ({ date }) => formatDate(date),
-  },
-  {
-    key: "sold",
-    head: "Sold",
-    kind: "number",
-    onPhone: "main",
-    value: ({ sold }) => sold,
-    show: ({ sold }) => formatNumber(sold),
-  },
-  serves("mean", "Forecast"),
-  serves("q05", "5 %"),
-  serves("q95", "95 %"),
-  {
-    key: "isInside",
-    head: "Inside",
-    kind: "text",
-    value: ({ isInside }) => (isInside ? "yes" : "no"),
-  },
-];
+function columns(): Column<PastDay>[] {
+  return [
+    {
+      key: "date",
+      head: say("forecast.day"),
+      kind: "text",
+      onPhone: "lead",
+      value: ({ date }) => date,
+      show: ({ date }) => formatDate(date),
+    },
+    {
+      key: "sold",
+      head: say("forecast.sold"),
+      kind: "number",
+      onPhone: "main",
+      value: ({ sold }) => sold,
+      show: ({ sold }) => formatNumber(sold),
+    },
+    serves("mean", say("forecast.forecast")),
+    serves("q05", "5 %"),
+    serves("q95", "95 %"),
+    {
+      key: "isInside",
+      head: say("forecast.inside"),
+      kind: "text",
+      value: ({ isInside }) => say(isInside ? "forecast.yes" : "forecast.no"),
+    },
+  ];
+}
 
 function serves(key: "mean" | "q05" | "q95", head: string): Column<PastDay> {
   return { key, head, kind: "number", value: (day) => day[key], show: (day) => formatNumber(day[key], 1) };

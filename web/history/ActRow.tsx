@@ -1,6 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import { Button } from "../parts/Button.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { actWords, factLines, isUndoing, placeWords } from "./act-words.ts";
 import type { Act } from "./history-queries.ts";
 import type { Undo } from "./use-undo.ts";
@@ -9,7 +10,7 @@ import type { Undo } from "./use-undo.ts";
 export function ActRow({ act, undo }: { act: Act; undo: Undo | null }) {
   const { seq, atLocal, who, reason, undoneBy, canUndo, subjects } = act;
   const { title, what } = actWords(act);
-  const way = isUndoing(act) ? "Do again" : "Undo";
+  const way = isUndoing(act) ? say("history.doAgain") : say("parts.undo");
   return (
     <li className={undoneBy === null ? "act" : "act act-undone"} id={`act-${seq}`}>
       <span className="act-time">{atLocal.slice(11)}</span>
@@ -19,15 +20,16 @@ export function ActRow({ act, undo }: { act: Act; undo: Undo | null }) {
         </p>
         <p className="soft">
           {who}, {placeWords(act)}
-          {reason === "" ? null : <>. Why: {reason}</>}
+          {reason === "" ? null : `. ${say("history.why", { reason })}`}
         </p>
         <p className="soft">
-          No. {seq}
-          {undoneBy === null ? null : `, undone by no. ${undoneBy}`}
+          {undoneBy === null
+            ? say("history.number", { number: seq })
+            : say("history.numberUndone", { number: seq, undoneBy })}
           {subjects.slice(0, SUBJECTS_SHOWN).map(({ kind, name }) => (
             <span key={`${kind} ${name}`}>
               {", "}
-              <Link to="/history" search={{ subject: name }} aria-label={`All about ${name}`}>
+              <Link to="/history" search={{ subject: name }} aria-label={say("history.allAbout", { name })}>
                 {name}
               </Link>
             </span>
@@ -57,13 +59,13 @@ function Facts({ act: { before, after } }: { act: Act }) {
   if (was.length === 0 && is.length === 0) return null;
   return (
     <details className="act-facts">
-      <summary>Before and after</summary>
+      <summary>{say("history.beforeAndAfter")}</summary>
       <dl>
-        <dt>Before</dt>
+        <dt>{say("history.before")}</dt>
         <dd>
           <Lines lines={was} />
         </dd>
-        <dt>After</dt>
+        <dt>{say("history.after")}</dt>
         <dd>
           <Lines lines={is} />
         </dd>
@@ -73,7 +75,7 @@ function Facts({ act: { before, after } }: { act: Act }) {
 }
 
 function Lines({ lines }: { lines: readonly string[] }) {
-  if (lines.length === 0) return <span className="soft">nothing</span>;
+  if (lines.length === 0) return <span className="soft">{say("history.nothing")}</span>;
   return (
     <ul>
       {lines.map((line) => (

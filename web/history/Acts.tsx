@@ -6,6 +6,7 @@ import { Button } from "../parts/Button.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
+import { say } from "../texts/say.ts";
 import { ActRow } from "./ActRow.tsx";
 import { byDay, isUndoing } from "./act-words.ts";
 import { historyQuery, type Wanted } from "./history-queries.ts";
@@ -19,12 +20,12 @@ export function Acts({ wanted }: { wanted: Wanted }) {
   const mayUndo = useMay("changePast");
   const undo = useUndo();
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
-  if (data === undefined) return <Busy what="Opening the history" />;
+  if (data === undefined) return <Busy what={say("history.opening")} />;
   const { acts, more } = data;
   if (acts.length === 0) {
     return (
-      <Empty title="Nothing of that was done">
-        <p>Name the thing as the book spells it, or choose other days.</p>
+      <Empty title={say("history.none")}>
+        <p>{say("history.noneMore")}</p>
       </Empty>
     );
   }
@@ -44,8 +45,14 @@ export function Acts({ wanted }: { wanted: Wanted }) {
         </section>
       ))}
       <div className="form-acts">
-        {before.length === 0 ? null : <Button onClick={() => setBefore(before.slice(0, -1))}>Newer</Button>}
-        {more ? <Button onClick={() => setBefore([...before, acts.at(-1)?.seq ?? 0])}>Older</Button> : null}
+        {before.length === 0 ? null : (
+          <Button onClick={() => setBefore(before.slice(0, -1))}>{say("history.newer")}</Button>
+        )}
+        {more ? (
+          <Button onClick={() => setBefore([...before, acts.at(-1)?.seq ?? 0])}>
+            {say("history.older")}
+          </Button>
+        ) : null}
       </div>
     </>
   );

@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { Link } from "@tanstack/react-router";
 import { formatLocal } from "../format.ts";
 import { useMay } from "../people/signed-in.ts";
+import { say } from "../texts/say.ts";
 import { actWords } from "./act-words.ts";
 import { latestActQuery } from "./history-queries.ts";
 
@@ -13,9 +14,13 @@ export function ChangedBy({ subject }: { subject?: string | undefined }) {
   if (act === undefined) return null;
   return (
     <p className="soft no-print">
-      {actWords(act).title} by {act.who} on {formatLocal(act.atLocal)}.{" "}
+      {say("parts.changedBy", {
+        what: actWords(act).title,
+        who: act.who,
+        when: formatLocal(act.atLocal),
+      })}{" "}
       <Link to="/history" search={subject === undefined ? {} : { subject }}>
-        History{subject === undefined ? "" : ` of ${subject}`}
+        {subject === undefined ? say("shell.history") : say("parts.historyOf", { name: subject })}
       </Link>
     </p>
   );

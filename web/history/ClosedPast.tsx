@@ -1,12 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { Link } from "@tanstack/react-router";
 import { useState } from "react";
-import { formatDate, formatLocal, listWords, plural } from "../format.ts";
+import { formatDate, formatLocal, listWords } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
+import { say, sayWith } from "../texts/say.ts";
 import { type Closing, closeWeek, closingQuery } from "./history-queries.ts";
 import { Reopen } from "./Reopen.tsx";
 
@@ -19,34 +20,27 @@ export function ClosedPast() {
   const { closed, next } = data;
   return (
     <section className="closed-past">
-      <h2>Closed weeks</h2>
-      <p>
-        {closed === null ? (
-          "Nothing is closed yet: any day can still be changed."
-        ) : (
-          <Closed closed={closed} />
-        )}
-      </p>
+      <h2>{say("history.closedWeeks")}</h2>
+      <p>{closed === null ? say("history.nothingClosed") : <Closed closed={closed} />}</p>
       <div className="closed-acts">
         {next === null ? null : <CloseNext next={next} />}
         {closed !== null && mayReopen ? <Reopen through={closed.through} /> : null}
       </div>
-      {closed !== null && !mayReopen ? (
-        <p className="soft">Something in it has to change? The owner can reopen it, with a reason.</p>
-      ) : null}
+      {closed !== null && !mayReopen ? <p className="soft">{say("history.askOwner")}</p> : null}
     </section>
   );
 }
 
 function Closed({ closed }: { closed: NonNullable<Closing["closed"]> }) {
   const { through, counts, closedBy, closedAtLocal } = closed;
-  return (
-    <>
-      <strong>Closed up to {formatDate(through)}</strong>
-      {counts.length === 0 ? "" : `, with the count ${listWords(counts)}`}, by {closedBy} on{" "}
-      {formatLocal(closedAtLocal)}. Nothing in it can be changed.
-    </>
-  );
+  const facts = {
+    closed: <strong>{say("history.closedUpTo", { date: formatDate(through) })}</strong>,
+    who: closedBy,
+    when: formatLocal(closedAtLocal),
+  };
+  return counts.length === 0
+    ? sayWith("history.closedBy", facts)
+    : sayWith("history.closedWithCounts", { ...facts, counts: listWords(counts) });
 }
 
 function CloseNext({ next: { through, closing, unsettled } }: { next: NonNullable<Closing["next"]> }) {
@@ -57,38 +51,33 @@ function CloseNext({ next: { through, closing, unsettled } }: { next: NonNullabl
     mutationFn: () => closeWeek(through),
     onSuccess: async () => {
       setAsking(false);
-      notify({ text: `Closed up to ${formatDate(through)}.` });
+      notify({ text: say("history.nowClosed", { date }) });
       await queryClient.invalidateQueries();
     },
   });
   const isReady = unsettled === 0;
+  const date = formatDate(through);
   return (
     <div>
       <Button kind={isReady ? "main" : "plain"} onClick={() => setAsking(true)}>
-        Close the week to {formatDate(through)}
+        {say("history.closeTo", { date })}
       </Button>
       <p className="soft">
-        {isReady ? (
-          `The count ${closing} is explained.`
-        ) : (
-          <>
-            First look at <Link to="/variance">{plural(unsettled, "likely cause")}</Link> that nobody has
-            checked yet.
-          </>
-        )}
+        {isReady
+          ? say("history.countExplained", { closing })
+          : sayWith("history.firstLookAt", {
+              link: <Link to="/variance">{say("history.likelyCauses", { count: unsettled })}</Link>,
+            })}
       </p>
       <ConfirmDialog
         isOpen={isAsking}
-        title={`Close the week to ${formatDate(through)}?`}
-        act="Close the week"
+        title={say("history.closeToAsk", { date })}
+        act={say("history.close")}
         isBusy={close.isPending}
         onConfirm={() => close.mutate()}
         onCancel={() => setAsking(false)}
       >
-        <p>
-          Counts, deliveries, batches, losses, specs, prices and sales up to that day stay as they are, and so
-          does the count {closing}. Only the owner can reopen it, with a reason.
-        </p>
+        <p>{say("history.closeMore", { closing })}</p>
         <Problems error={close.error} />
       </ConfirmDialog>
     </div>

@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { Link } from "@tanstack/react-router";
 import { formatDate } from "../format.ts";
 import { useMay } from "../people/signed-in.ts";
+import { say } from "../texts/say.ts";
 import { closingQuery } from "./history-queries.ts";
 
 /** One line on the owner's report: whether the week is closed, or could be. */
@@ -13,8 +14,12 @@ export function ClosingLine() {
   const isReady = next !== null && next.unsettled === 0;
   return (
     <p className="no-print">
-      {closed === null ? "No week is closed yet." : `Closed up to ${formatDate(closed.through)}.`}{" "}
-      <Link to="/history">{isReady ? `Close the week to ${formatDate(next.through)}` : "Closed weeks"}</Link>
+      {closed === null
+        ? say("history.noWeekClosed")
+        : say("history.nowClosed", { date: formatDate(closed.through) })}{" "}
+      <Link to="/history">
+        {isReady ? say("history.closeTo", { date: formatDate(next.through) }) : say("history.closedWeeks")}
+      </Link>
     </p>
   );
 }

@@ -1,6 +1,7 @@
 import "./history.css";
 import { useSearch } from "@tanstack/react-router";
 import { Page } from "../parts/Page.tsx";
+import { say } from "../texts/say.ts";
 import { Acts } from "./Acts.tsx";
 import { ClosedPast } from "./ClosedPast.tsx";
 import { Narrow } from "./Narrow.tsx";
@@ -9,13 +10,10 @@ import { Narrow } from "./Narrow.tsx";
 export function HistoryPage() {
   const wanted = useSearch({ from: "/history" });
   return (
-    <Page
-      title="History"
-      next="Everything that was entered or changed, newest first. Nothing is ever erased: what is undone stays readable."
-    >
+    <Page title={say("shell.history")} next={say("history.next")}>
       <ClosedPast />
       <section>
-        <h2>What was done</h2>
+        <h2>{say("history.done")}</h2>
         <Narrow key={JSON.stringify(wanted)} wanted={wanted} />
         <Acts wanted={wanted} />
       </section>

@@ -2,6 +2,7 @@ import { useNavigate } from "@tanstack/react-router";
 import { type FormEvent, useState } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 import type { Wanted } from "./history-queries.ts";
 
 /** Narrows the history to one thing and to days. */
@@ -19,18 +20,28 @@ export function Narrow({ wanted }: { wanted: Wanted }) {
   return (
     <form className="field-row history-narrow" onSubmit={show}>
       <Field
-        label="About"
+        label={say("history.about")}
         value={subject}
-        placeholder="as: an item, drink, count or file"
+        placeholder={say("history.aboutHint")}
         className="history-about"
         onChange={(event) => setSubject(event.target.value)}
       />
-      <Field label="From" type="date" value={from} onChange={(event) => setFrom(event.target.value)} />
-      <Field label="To" type="date" value={to} onChange={(event) => setTo(event.target.value)} />
-      <Button type="submit">Show</Button>
+      <Field
+        label={say("history.from")}
+        type="date"
+        value={from}
+        onChange={(event) => setFrom(event.target.value)}
+      />
+      <Field
+        label={say("history.to")}
+        type="date"
+        value={to}
+        onChange={(event) => setTo(event.target.value)}
+      />
+      <Button type="submit">{say("history.show")}</Button>
       {isNarrowed ? (
         <Button kind="quiet" onClick={() => void navigate({ search: {} })}>
-          Show all
+          {say("parts.showAll")}
         </Button>
       ) : null}
     </form>

@@ -5,12 +5,14 @@ import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { reopenWeek } from "./history-queries.ts";
 
 /** Reopens the week that was closed last; the owner says why. */
 export function Reopen({ through }: { through: string }) {
   const [isOpen, setOpen] = useState(false);
   const [reason, setReason] = useState("");
+  const date = formatDate(through);
   const queryClient = useQueryClient();
   const notify = useNotify();
   const reopen = useMutation({
@@ -18,7 +20,7 @@ export function Reopen({ through }: { through: string }) {
     onSuccess: async () => {
       setOpen(false);
       setReason("");
-      notify({ text: `The week to ${formatDate(through)} is open again.` });
+      notify({ text: say("history.reopened", { date }) });
       await queryClient.invalidateQueries();
     },
   });
@@ -26,23 +28,23 @@ export function Reopen({ through }: { through: string }) {
     event.preventDefault();
     reopen.mutate();
   };
-  if (!isOpen) return <Button onClick={() => setOpen(true)}>Reopen the week to {formatDate(through)}</Button>;
+  if (!isOpen) return <Button onClick={() => setOpen(true)}>{say("history.reopenTo", { date })}</Button>;
   return (
     <form className="reopen" onSubmit={send}>
       <Field
-        label={`Why the week to ${formatDate(through)} is reopened`}
+        label={say("history.reopenWhy", { date })}
         required
         autoFocus
         value={reason}
-        placeholder="as: invoice Q-130 came late"
-        hint="It stays in the history."
+        placeholder={say("history.reopenHint")}
+        hint={say("history.reopenStays")}
         onChange={(event) => setReason(event.target.value)}
       />
       <div className="form-acts">
         <Button type="submit" kind="main" disabled={reason.trim() === "" || reopen.isPending}>
-          Reopen it
+          {say("history.reopen")}
         </Button>
-        <Button onClick={() => setOpen(false)}>Leave it closed</Button>
+        <Button onClick={() => setOpen(false)}>{say("history.leaveClosed")}</Button>
       </div>
       <Problems error={reopen.error} />
     </form>

@@ -1,5 +1,6 @@
 import { useEffect } from "react";
 import { Button } from "../parts/Button.tsx";
+import { say } from "../texts/say.ts";
 import { actWords } from "./act-words.ts";
 import type { Act } from "./history-queries.ts";
 import type { Undo } from "./use-undo.ts";
@@ -22,7 +23,7 @@ export function UndoLast({ act, undo }: { act: Act; undo: Undo }) {
   return (
     <p className="undo-last">
       <Button disabled={isPending} aria-keyshortcuts="Control+Z Meta+Z" onClick={() => mutate(seq)}>
-        Undo the last act
+        {say("history.undoLast")}
       </Button>
       <span className="soft">
         {title}: {what}

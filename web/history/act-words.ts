@@ -1,31 +1,36 @@
 import { localMinute } from "#engine/sales/read/clock.ts";
 import type { Venue } from "#engine/venue.ts";
+import type { TextId } from "../texts/catalogues.ts";
+import { say } from "../texts/say.ts";
 import type { Act } from "./history-queries.ts";
 
-const VIAS: Record<string, string> = {
-  terminal: "at the terminal",
-  screen: "on a screen",
-  device: "on the device",
-  token: "by a token",
-  demo: "in the demo",
-  schedule: "on schedule",
+const VIAS: Record<string, TextId> = {
+  terminal: "history.viaTerminal",
+  screen: "history.viaScreen",
+  device: "history.viaDevice",
+  token: "history.viaToken",
+  demo: "history.viaDemo",
+  schedule: "history.viaSchedule",
 };
 
 /** By which way and from where. A manager's laptop → "on a screen, office laptop". */
 export function placeWords({ via, from }: Pick<Act, "via" | "from">): string {
-  return `${VIAS[via] ?? via}, ${from}`;
+  const way = VIAS[via];
+  return `${way === undefined ? via : say(way)}, ${from}`;
 }
 
 /** The name of an act and what was done, apart. "undone", "Undone: Week 10 …" → "Undone", "Week 10 …". */
 export function actWords({ act, summary }: Pick<Act, "act" | "summary">): { title: string; what: string } {
-  const [, title, what] = /^(Undone|Done again): (.*)$/s.exec(act === "undone" ? summary : "") ?? [];
-  if (title !== undefined && what !== undefined) return { title, what };
+  const [, way, what] = /^(Undone|Done again): (.*)$/s.exec(act === "undone" ? summary : "") ?? [];
+  if (way !== undefined && what !== undefined) {
+    return { title: say(way === "Undone" ? "history.undone" : "history.doneAgain"), what };
+  }
   return { title: act.charAt(0).toUpperCase() + act.slice(1), what: summary };
 }
 
 /** Whether an act only took another back, so that undoing it is doing that again. */
 export function isUndoing(act: Pick<Act, "act" | "summary">): boolean {
-  return actWords(act).title === "Undone";
+  return act.act === "undone" && act.summary.startsWith("Undone: ");
 }
 
 /** Acts by the venue's day, in their order. */
@@ -74,7 +79,8 @@ function factLine(fact: unknown): string {
 
 /** "priceMinor" → "price (minor units)"; "perCase" → "per case" */
 function fieldName(field: string): string {
-  return field.endsWith("Minor") ? `${spaced(field.slice(0, -"Minor".length))} (minor units)` : spaced(field);
+  if (!field.endsWith("Minor")) return spaced(field);
+  return say("history.minorUnits", { field: spaced(field.slice(0, -"Minor".length)) });
 }
 
 function spaced(name: string): string {
@@ -82,7 +88,7 @@ function spaced(name: string): string {
 }
 
 function textOf(value: unknown): string {
-  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "boolean") return say(value ? "history.yes" : "history.no");
   if (Array.isArray(value)) return value.map(textOf).join(", ");
   if (isRecord(value)) return Object.values(value).map(textOf).join(" ");
   return String(value);

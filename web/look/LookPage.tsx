@@ -13,34 +13,34 @@ import { Problems } from "../parts/Problems.tsx";
 import { Quantity } from "../parts/Quantity.tsx";
 import { Uncertain, UncertainMoney } from "../parts/Uncertain.tsx";
 import { Verdict } from "../parts/Verdict.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { LevelLines } from "./LevelLines.tsx";
 import { Palette } from "./Palette.tsx";
 
 /** The parts every screen is made of, side by side, for whoever changes one. */
 export function LookPage() {
   return (
-    <Page
-      title="Look"
-      next="The palette and the parts of the screens. Change a token in look/tokens.css and see all of it here."
-    >
+    <Page title={say("look.title")} next={say("look.next")}>
       <Palette />
       <section>
-        <h2>Words</h2>
+        <h2>{say("look.words")}</h2>
         <p>
-          Text is set to be read at arm’s length. Numbers stand in columns: 1,111.10 and 8,888.80 are equally
-          wide. <a href="#main">To the top of the page</a>, <code>a command</code>,{" "}
-          <span className="soft">an aside</span>.
+          {sayWith("look.wordsText", {
+            link: <a href="#main">{say("look.wordsLink")}</a>,
+            command: <code>{say("look.wordsCommand")}</code>,
+            aside: <span className="soft">{say("look.wordsAside")}</span>,
+          })}
         </p>
       </section>
       <LevelLines />
       <Numbers />
       <Controls />
       <section>
-        <h2>States</h2>
-        <Empty title="Nothing here yet">
-          <p>An empty place says what will stand here and how to get it there.</p>
+        <h2>{say("look.states")}</h2>
+        <Empty title={say("look.nothingYet")}>
+          <p>{say("look.nothingYetHow")}</p>
         </Empty>
-        <Busy what="Reckoning" />
+        <Busy what={say("look.reckoning")} />
         <Problems
           error={new Error("deliveries.csv row 14, pack: no pack “700 ml” of “Dry gin”; it has “1 L”.")}
         />
@@ -52,7 +52,7 @@ export function LookPage() {
 function Numbers() {
   return (
     <section>
-      <h2>Numbers</h2>
+      <h2>{say("look.numbers")}</h2>
       <ul className="look-list">
         <li>
           <Quantity amount={2100} base="ml" /> ·{" "}
@@ -79,40 +79,45 @@ function Controls() {
   const [item, setItem] = useState<string | null>(null);
   return (
     <section>
-      <h2>Controls</h2>
+      <h2>{say("look.controls")}</h2>
       <div className="field-row look-controls">
-        <Field label="Amount" inputMode="decimal" defaultValue="1 1/2" hint="As people write it" />
-        <Field label="Refused" defaultValue="1 700" error="no amount: write it as 0.75, 3/4 or 1 1/2." />
-        <Select label="Unit" options={["oz", "ml", "cl"]} />
+        <Field
+          label={say("look.amount")}
+          inputMode="decimal"
+          defaultValue="1 1/2"
+          hint={say("look.amountHint")}
+        />
+        <Field label={say("look.refused")} defaultValue="1 700" error={say("look.refusedWhy")} />
+        <Select label={say("look.unit")} options={["oz", "ml", "cl"]} />
         <Combobox
-          label="Item"
-          choices={SPIRITS.map((value) => ({ value, detail: "spirit" }))}
+          label={say("look.item")}
+          choices={SPIRITS.map((value) => ({ value, detail: say("look.spirit") }))}
           value={item}
           onChange={setItem}
         />
       </div>
       <div className="look-buttons">
         <Button kind="main" onClick={() => setAsking(true)}>
-          Ask first …
+          {say("look.askFirst")}
         </Button>
         <Button
           onClick={() =>
-            notify({ text: "Delivery of 6 × 1 L entered.", undo: () => notify({ text: "Taken back." }) })
+            notify({ text: say("look.entered"), undo: () => notify({ text: say("look.takenBack") }) })
           }
         >
-          Tell what was done
+          {say("look.tell")}
         </Button>
-        <Button kind="quiet">Quiet</Button>
-        <Button disabled>Not now</Button>
+        <Button kind="quiet">{say("look.quiet")}</Button>
+        <Button disabled>{say("look.notNow")}</Button>
       </div>
       <ConfirmDialog
         isOpen={isAsking}
-        title="Do it?"
-        act="Do it"
+        title={say("look.doIt")}
+        act={say("look.doItAct")}
         onConfirm={() => setAsking(false)}
         onCancel={() => setAsking(false)}
       >
-        <p>A dialog asks once before an act that leaves the bar.</p>
+        <p>{say("look.doItWhy")}</p>
       </ConfirmDialog>
     </section>
   );

@@ -7,6 +7,7 @@ import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import type { FormProps } from "./FactForm.tsx";
 import { AmountFields, amountOf, ByField, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
 
@@ -50,7 +51,7 @@ export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps
       <div className="field-row">
         <MomentField value={at} onChange={setAt} />
         <Combobox
-          label="Prep"
+          label={say("movements.prep")}
           choices={madeHere.map(({ name, category }) => ({ value: name, detail: category }))}
           value={prep}
           onChange={pick}
@@ -66,15 +67,15 @@ export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps
         {inputs.map(({ item, unit: own, text }) => (
           <Field
             key={item}
-            label={`${item} used, ${own}`}
-            hint="Empty: as its spec says."
+            label={say("movements.inputUsed", { item, unit: own })}
+            hint={say("movements.inputHint")}
             value={text}
             onChange={(event) =>
               setInputs(inputs.map((one) => (one.item === item ? { ...one, text: event.target.value } : one)))
             }
           />
         ))}
-        <Field label="Note" value={note} onChange={(event) => setNote(event.target.value)} />
+        <Field label={say("movements.note")} value={note} onChange={(event) => setNote(event.target.value)} />
       </div>
       <FormActs
         {...{ act, isBusy, onLeave }}

@@ -5,6 +5,7 @@ import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type AnyFact, correctEntry, type Entry, type Kind, withdrawEntry } from "./entries.ts";
 import { FactForm } from "./FactForm.tsx";
 import { factWords } from "./fact-words.ts";
@@ -29,10 +30,7 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
     },
     onSuccess: async (_, facts) => {
       notify({
-        text:
-          facts === null
-            ? "Taken back; it stays in the history."
-            : "Corrected; the old one stays in the history.",
+        text: facts === null ? say("movements.takenBack") : say("movements.corrected"),
       });
       onClose();
       await queryClient.invalidateQueries();
@@ -42,14 +40,17 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
   const hasReason = reason.trim() !== "";
   const why = (
     <Field
-      label="Why"
+      label={say("movements.why")}
       required
       value={reason}
-      placeholder={way === "correct" ? "as: counted two cases, not three" : "as: entered twice"}
+      placeholder={say(way === "correct" ? "movements.whyCorrect" : "movements.whyTakeBack")}
       onChange={(event) => setReason(event.target.value)}
     />
   );
-  const title = `${way === "correct" ? "Correct" : "Take back"} ${what}, ${amount}`;
+  const title = say(way === "correct" ? "movements.correctTitle" : "movements.takeBackTitle", {
+    what,
+    amount,
+  });
   return (
     // No modal dialog: the lists of names open beside the form, where a dialog of the browser would cover them.
     <section className="enter-facts change-entry" aria-label={title}>
@@ -61,7 +62,7 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
         <FactForm
           kind={kind}
           initial={fact}
-          act="Save the correction"
+          act={say("movements.saveCorrection")}
           isBusy={save.isPending || !hasReason}
           onSubmit={([facts]) => {
             if (facts !== undefined) save.mutate(facts);
@@ -71,9 +72,9 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
       ) : (
         <div className="form-acts">
           <Button kind="main" disabled={!hasReason || save.isPending} onClick={() => save.mutate(null)}>
-            Take it back
+            {say("movements.takeItBack")}
           </Button>
-          <Button onClick={onClose}>Leave it</Button>
+          <Button onClick={onClose}>{say("movements.leave")}</Button>
         </div>
       )}
       <Problems error={save.error} />

@@ -7,6 +7,7 @@ import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { openOrdersQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { DeliveryLine } from "./DeliveryLine.tsx";
 import { draftOf, emptyLine, factsOf, type LineDraft, orderedLines } from "./delivery-lines.ts";
 import { entriesQuery } from "./entries.ts";
@@ -38,13 +39,13 @@ export function DeliveryForm({ initial, act, isBusy, onSubmit, onLeave }: FormPr
       <div className="field-row">
         <MomentField value={at} onChange={setAt} />
         <Select
-          label="Supplier"
+          label={say("movements.supplier")}
           options={names}
           value={supplier}
           onChange={(event) => setSupplier(event.target.value)}
         />
         <Field
-          label="Invoice"
+          label={say("movements.invoice")}
           className="short-field"
           value={invoice}
           hint={useEnteredBefore({ supplier, invoice: invoice.trim(), isNew: initial === undefined })}
@@ -68,7 +69,7 @@ export function DeliveryForm({ initial, act, isBusy, onSubmit, onLeave }: FormPr
       </ol>
       {initial === undefined ? (
         <div className="form-acts">
-          <Button onClick={() => setLines([...lines, emptyLine(nextKey)])}>Add a line</Button>
+          <Button onClick={() => setLines([...lines, emptyLine(nextKey)])}>{say("movements.addLine")}</Button>
           <FromOrder supplier={supplier} onFill={setLines} />
         </div>
       ) : null}
@@ -84,7 +85,9 @@ function FromOrder({ supplier, onFill }: { supplier: string; onFill: (lines: Lin
   const { data: orders = [] } = useQuery(openOrdersQuery);
   const lines = orderedLines(orders, { supplier, packs, venue });
   if (lines.length === 0) return null;
-  return <Button onClick={() => onFill(lines)}>Fill in what is on order ({lines.length})</Button>;
+  return (
+    <Button onClick={() => onFill(lines)}>{say("movements.fillOrdered", { count: lines.length })}</Button>
+  );
 }
 
 function useEnteredBefore(asked: { supplier: string; invoice: string; isNew: boolean }): string | undefined {
@@ -92,9 +95,7 @@ function useEnteredBefore(asked: { supplier: string; invoice: string; isNew: boo
   if (!asked.isNew || asked.invoice === "") return undefined;
   const isSame = ({ supplier, invoice }: Delivery) =>
     supplier === asked.supplier && invoice === asked.invoice;
-  return entries.some(({ fact }) => isSame(fact))
-    ? "This invoice was entered before: look in the list."
-    : undefined;
+  return entries.some(({ fact }) => isSame(fact)) ? say("movements.enteredBefore") : undefined;
 }
 
 function supplierNames(

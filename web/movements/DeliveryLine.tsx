@@ -4,6 +4,7 @@ import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type LineDraft, packNames, usualPrice } from "./delivery-lines.ts";
 import { useCatalogue } from "./form-parts.tsx";
 
@@ -29,13 +30,13 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
   return (
     <li className="field-row">
       <Combobox
-        label="Item"
+        label={say("stock.item")}
         choices={choices.map(({ name, category }) => ({ value: name, detail: category }))}
         value={line.item}
         onChange={pick}
       />
       <Select
-        label="Pack"
+        label={say("movements.pack")}
         className="short-field"
         options={names.length === 0 ? [""] : names}
         value={line.pack}
@@ -43,7 +44,7 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
         onChange={(event) => onChange({ ...line, pack: event.target.value })}
       />
       <Field
-        label="How many"
+        label={say("movements.howMany")}
         inputMode="decimal"
         className="short-field"
         required
@@ -51,34 +52,40 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
         onChange={(event) => onChange({ ...line, quantity: event.target.value })}
       />
       <Select
-        label="Of"
+        label={say("movements.of")}
         className="short-field"
         options={[
-          { value: "container", label: "containers" },
-          { value: "case", label: pack === undefined ? "cases" : `cases of ${pack.perCase}` },
+          { value: "container", label: say("movements.containers") },
+          {
+            value: "case",
+            label:
+              pack === undefined ? say("movements.cases") : say("movements.casesOf", { count: pack.perCase }),
+          },
         ]}
         value={line.of}
         onChange={(event) => onChange({ ...line, of: event.target.value as Of })}
       />
       <Field
-        label={`Price of the line, ${currency}`}
+        label={say("movements.linePrice", { currency })}
         inputMode="decimal"
         className="short-field"
         value={line.price}
-        hint={usual === null ? undefined : `usually ${formatMoney(usual, currency)}`}
+        hint={
+          usual === null ? undefined : say("movements.usualPrice", { money: formatMoney(usual, currency) })
+        }
         onChange={(event) => onChange({ ...line, price: event.target.value })}
       />
       {pack?.depositMinor == null && line.deposit === "" && line.empties === "" ? null : (
         <>
           <Field
-            label={`Deposit charged, ${currency}`}
+            label={say("movements.depositCharged", { currency })}
             inputMode="decimal"
             className="short-field"
             value={line.deposit}
             onChange={(event) => onChange({ ...line, deposit: event.target.value })}
           />
           <Field
-            label="Empties returned"
+            label={say("movements.emptiesReturned")}
             inputMode="decimal"
             className="short-field"
             value={line.empties}
@@ -89,10 +96,14 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
       {onRemove === undefined ? null : (
         <Button
           kind="quiet"
-          aria-label={`Remove the line of ${line.item ?? "nothing yet"}`}
+          aria-label={
+            line.item === null
+              ? say("movements.removeEmptyLine")
+              : say("movements.removeLine", { item: line.item })
+          }
           onClick={onRemove}
         >
-          Remove
+          {say("movements.remove")}
         </Button>
       )}
     </li>

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
+import { say } from "../texts/say.ts";
 import { type AnyFact, enterFacts, type Facts, type Kind, newEntryKey } from "./entries.ts";
 import { FactForm } from "./FactForm.tsx";
 
@@ -15,7 +16,7 @@ export function EnterFacts({ kind, onClose }: { kind: Kind; onClose: () => void 
   const save = useMutation({
     mutationFn: (facts: AnyFact[]) => enterFacts(kind, facts as Facts[typeof kind][], key),
     onSuccess: async (_, facts) => {
-      notify({ text: facts.length > 1 ? `${facts.length} lines entered.` : "Entered." });
+      notify({ text: say("movements.entered", { count: facts.length }) });
       onClose();
       await queryClient.invalidateQueries();
     },
@@ -24,7 +25,7 @@ export function EnterFacts({ kind, onClose }: { kind: Kind; onClose: () => void 
     <section ref={place} className="enter-facts">
       <FactForm
         kind={kind}
-        act="Enter it"
+        act={say("movements.enter")}
         isBusy={save.isPending}
         onSubmit={(facts) => save.mutate(facts)}
         onLeave={onClose}

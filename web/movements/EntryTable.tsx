@@ -11,14 +11,16 @@ import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useMay, useSignedIn } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { ChangeEntry } from "./ChangeEntry.tsx";
-import { type AnyFact, type Entry, entriesQuery, type Kind } from "./entries.ts";
-import { factWords } from "./fact-words.ts";
+import { type AnyFact, type Entry, entriesQuery, type Kind, type Stamp } from "./entries.ts";
+import { type FactWords, factWords } from "./fact-words.ts";
 
+/** Days shown, with their name. */
 const SPANS = [
-  { value: "28", label: "last four weeks" },
-  { value: "100000", label: "all" },
-];
+  { value: "28", text: "movements.lastFourWeeks" },
+  { value: "100000", text: "movements.allTime" },
+] as const;
 
 type Asked = { entry: Entry<AnyFact>; way: "correct" | "withdraw" };
 
@@ -31,7 +33,7 @@ export function EntryTable({ kind }: { kind: Kind }) {
   const mayChange = useMayChange();
   const { data, error, refetch } = useQuery(entriesQuery(kind));
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
-  if (data === undefined) return <Busy what="Opening the list" />;
+  if (data === undefined) return <Busy what={say("movements.opening")} />;
   const all: Entry<AnyFact>[] = data;
   const newest = Date.parse(all[0]?.fact.at ?? "");
   const shown = all.filter(({ fact }) => newest - Date.parse(fact.at) < Number(span) * 86_400_000);
@@ -47,22 +49,22 @@ export function EntryTable({ kind }: { kind: Kind }) {
         />
       )}
       <DataTable
-        caption="Newest first. What was corrected shows what it was before."
+        caption={say("movements.caption")}
         columns={columnsOf(kind, { venue, seesCosts, mayChange }, setAsked)}
         rows={shown}
         rowKey={({ id }) => String(id)}
         fileName={kind}
         filters={
           <Select
-            label="Shown"
-            options={SPANS}
+            label={say("movements.shown")}
+            options={SPANS.map(({ value, text }) => ({ value, label: say(text) }))}
             value={span}
             onChange={(event) => setSpan(event.target.value)}
           />
         }
         empty={
-          <Empty title="Nothing entered yet">
-            <p>What you enter above stands here, with its history.</p>
+          <Empty title={say("movements.nothingYet")}>
+            <p>{say("movements.nothingYetNext")}</p>
           </Empty>
         }
       />
@@ -80,6 +82,10 @@ function useMayChange(): (entry: Entry<AnyFact>) => boolean {
     changesPast || (stamp.enteredBy === me?.name && Date.now() - Date.parse(stamp.enteredAt) < OWN_FOR_MS);
 }
 
+function beforeWords({ what, amount }: FactWords, { reason }: Stamp): string {
+  return say("movements.before", { reason, what, amount });
+}
+
 type Seen = { venue: Venue; seesCosts: boolean; mayChange: (entry: Entry<AnyFact>) => boolean };
 
 function columnsOf(
@@ -91,40 +97,37 @@ function columnsOf(
   return [
     {
       key: "what",
-      head: "What",
+      head: say("movements.what"),
       kind: "text",
       onPhone: "lead",
       value: ({ fact }) => words(fact).what,
-      show: ({ fact, history, stamp }) => (
+      show: ({ fact, history: [replaced], stamp }) => (
         <>
           {words(fact).what}
-          {history.length === 0 ? null : (
-            <span className="entry-before">
-              Corrected: {stamp.reason}. Before: {words(history[0]?.fact ?? fact).what},{" "}
-              {words(history[0]?.fact ?? fact).amount}.
-            </span>
+          {replaced === undefined ? null : (
+            <span className="entry-before">{beforeWords(words(replaced.fact), stamp)}</span>
           )}
         </>
       ),
     },
     {
       key: "amount",
-      head: "Amount",
+      head: say("movements.amount"),
       kind: "text",
       onPhone: "main",
       value: ({ fact }) => words(fact).amount,
     },
-    { key: "about", head: "About", kind: "text", value: ({ fact }) => words(fact).about },
+    { key: "about", head: say("movements.about"), kind: "text", value: ({ fact }) => words(fact).about },
     {
       key: "at",
-      head: "When",
+      head: say("movements.when"),
       kind: "text",
       value: ({ fact }) => fact.at,
       show: ({ fact }) => formatMoment(fact.at, venue),
     },
     {
       key: "by",
-      head: "By",
+      head: say("movements.by"),
       kind: "text",
       value: ({ fact, stamp }) => ("by" in fact ? fact.by : stamp.enteredBy),
     },
@@ -139,17 +142,17 @@ function columnsOf(
           <span className="entry-acts">
             <Button
               kind="quiet"
-              aria-label={`Correct ${words(entry.fact).what}`}
+              aria-label={say("movements.correctOne", { what: words(entry.fact).what })}
               onClick={() => onAsk({ entry, way: "correct" })}
             >
-              Correct
+              {say("movements.correct")}
             </Button>
             <Button
               kind="quiet"
-              aria-label={`Take back ${words(entry.fact).what}`}
+              aria-label={say("movements.takeBackOne", { what: words(entry.fact).what })}
               onClick={() => onAsk({ entry, way: "withdraw" })}
             >
-              Take back
+              {say("movements.takeBack")}
             </Button>
           </span>
         ) : null,

@@ -6,7 +6,9 @@ import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import type { FormProps } from "./FactForm.tsx";
+import { LOSS_WORDS } from "./fact-words.ts";
 import { AmountFields, amountOf, ByField, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
 
 /** Stock gone without a sale: of an item by amount, or of a whole drink by serves. */
@@ -51,16 +53,21 @@ export function LossForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<
       <div className="field-row">
         <MomentField value={at} onChange={setAt} />
         <Select
-          label="Kind"
+          label={say("movements.kind")}
           className="short-field"
-          options={LOSS_KINDS}
+          options={LOSS_KINDS.map((value) => ({ value, label: say(LOSS_WORDS[value]) }))}
           value={kind}
           onChange={(event) => setKind(event.target.value as Loss["kind"])}
         />
-        <Combobox label="Item or drink" choices={choicesOf(items, drinks)} value={what} onChange={pick} />
+        <Combobox
+          label={say("movements.itemOrDrink")}
+          choices={choicesOf(items, drinks)}
+          value={what}
+          onChange={pick}
+        />
         {isDrink ? (
           <Field
-            label="Serves"
+            label={say("movements.serves")}
             inputMode="decimal"
             className="short-field"
             required
@@ -71,7 +78,7 @@ export function LossForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<
           <AmountFields {...{ amount, unit }} base={item?.base} onAmount={setAmount} onUnit={setUnit} />
         )}
         <ByField value={by} onChange={setBy} />
-        <Field label="Note" value={note} onChange={(event) => setNote(event.target.value)} />
+        <Field label={say("movements.note")} value={note} onChange={(event) => setNote(event.target.value)} />
       </div>
       <FormActs
         {...{ act, isBusy, onLeave }}
@@ -88,6 +95,8 @@ function choicesOf(
   const known = new Set(items.map(({ name }) => name));
   return [
     ...items.map(({ name, category }) => ({ value: name, detail: category })),
-    ...drinks.filter(({ name }) => !known.has(name)).map(({ name }) => ({ value: name, detail: "drink" })),
+    ...drinks
+      .filter(({ name }) => !known.has(name))
+      .map(({ name }) => ({ value: name, detail: say("movements.drink") })),
   ];
 }

@@ -8,21 +8,33 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { catalogueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 import { EnterFacts } from "./EnterFacts.tsx";
 import { EntryTable } from "./EntryTable.tsx";
-import { KINDS, type Kind } from "./entries.ts";
+import type { Kind } from "./entries.ts";
 import { Withdrawn } from "./Withdrawn.tsx";
+
+const KINDS = [
+  { kind: "deliveries", label: "movements.deliveries" },
+  { kind: "losses", label: "movements.losses" },
+  { kind: "transfers", label: "movements.transfers" },
+  { kind: "batches", label: "movements.batches" },
+] as const;
+
+const ENTER = {
+  deliveries: "movements.enterDelivery",
+  losses: "movements.enterLoss",
+  transfers: "movements.enterTransfer",
+  batches: "movements.enterBatch",
+} as const;
 
 /** Stock that came or went without a sale: entered, listed, corrected, taken back, never erased. */
 export function MovementsPage() {
   const { kind = "deliveries" } = useSearch({ from: "/movements" });
   const { data: catalogue, error, refetch } = useQuery(catalogueQuery);
   return (
-    <Page
-      title="Deliveries and losses"
-      next="What came and went without a sale. A mistake is corrected or taken back; nothing is erased."
-    >
-      <nav aria-label="Kinds of movement" className="kinds">
+    <Page title={say("movements.title")} next={say("movements.next")}>
+      <nav aria-label={say("movements.kinds")} className="kinds">
         {KINDS.map((one) => (
           <Link
             key={one.kind}
@@ -31,11 +43,11 @@ export function MovementsPage() {
             className={one.kind === kind ? "kind-on" : ""}
             aria-current={one.kind === kind ? "page" : undefined}
           >
-            {one.label}
+            {say(one.label)}
           </Link>
         ))}
       </nav>
-      {catalogue === undefined && error === null ? <Busy what="Opening the book" /> : null}
+      {catalogue === undefined && error === null ? <Busy what={say("shell.opening")} /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {catalogue === undefined ? null : <OneKind key={kind} kind={kind} />}
     </Page>
@@ -44,7 +56,6 @@ export function MovementsPage() {
 
 function OneKind({ kind }: { kind: Kind }) {
   const [isOpen, setOpen] = useState(false);
-  const one = KINDS.find((known) => known.kind === kind)?.one ?? "";
   const counts = useMay("count");
   // Goods that come in or go out are taken by whoever counts.
   const mayEnter = counts || kind === "losses" || kind === "batches";
@@ -54,7 +65,7 @@ function OneKind({ kind }: { kind: Kind }) {
         <EnterFacts kind={kind} onClose={() => setOpen(false)} />
       ) : (
         <Button kind="main" onClick={() => setOpen(true)}>
-          Enter a {one}
+          {say(ENTER[kind])}
         </Button>
       )}
       <EntryTable kind={kind} />

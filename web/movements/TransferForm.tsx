@@ -6,13 +6,14 @@ import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import type { FormProps } from "./FactForm.tsx";
 import { AmountFields, amountOf, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
 
 const DIRECTIONS = [
-  { value: "in", label: "came in from" },
-  { value: "out", label: "went out to" },
-];
+  { value: "in", text: "movements.cameIn" },
+  { value: "out", text: "movements.wentOut" },
+] as const;
 
 /** Stock that came from, or went to, another place of the house. */
 export function TransferForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<Transfer>) {
@@ -42,15 +43,20 @@ export function TransferForm({ initial, act, isBusy, onSubmit, onLeave }: FormPr
       <div className="field-row">
         <MomentField value={at} onChange={setAt} />
         <Select
-          label="It"
+          label={say("movements.direction")}
           className="short-field"
-          options={DIRECTIONS}
+          options={DIRECTIONS.map(({ value, text }) => ({ value, label: say(text) }))}
           value={direction}
           onChange={(event) => setDirection(event.target.value as Transfer["direction"])}
         />
-        <Field label="Place" required value={place} onChange={(event) => setPlace(event.target.value)} />
+        <Field
+          label={say("movements.place")}
+          required
+          value={place}
+          onChange={(event) => setPlace(event.target.value)}
+        />
         <Combobox
-          label="Item"
+          label={say("stock.item")}
           choices={items.map(({ name, category }) => ({ value: name, detail: category }))}
           value={item}
           onChange={pick}

@@ -5,6 +5,7 @@ import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type AnyFact, type Entry, enterFacts, type Kind, newEntryKey, withdrawnQuery } from "./entries.ts";
 import { factWords } from "./fact-words.ts";
 
@@ -16,7 +17,7 @@ export function Withdrawn({ kind }: { kind: Kind }) {
   if (gone.length === 0) return null;
   return (
     <details className="withdrawn">
-      <summary>Taken back: {gone.length}</summary>
+      <summary>{say("movements.takenBackCount", { count: gone.length })}</summary>
       <ul>
         {gone.map((entry) => (
           <GoneEntry key={entry.id} kind={kind} entry={entry} />
@@ -32,11 +33,13 @@ function GoneEntry({ kind, entry: { fact, stamp } }: { kind: Kind; entry: Entry<
   const notify = useNotify();
   const changesPast = useMay("changePast");
   const currency = useMay("seeCosts") ? venue.currency : null;
+  const { enteredBy: name, reason } = stamp;
+  const moment = formatMoment(stamp.enteredAt, venue);
   const { what, amount, about } = factWords(kind, fact, { currency });
   const again = useMutation({
     mutationFn: () => enterFacts(kind, [fact] as never, newEntryKey()),
     onSuccess: async () => {
-      notify({ text: `${what} is entered again, with its own date.` });
+      notify({ text: say("movements.enteredAgain", { what }) });
       await queryClient.invalidateQueries();
     },
   });
@@ -46,18 +49,19 @@ function GoneEntry({ kind, entry: { fact, stamp } }: { kind: Kind; entry: Entry<
         <strong>{what}</strong>, {amount}
         {about === "" ? "" : `, ${about}`}, {formatMoment(fact.at, venue)}
         <span className="entry-before">
-          Taken back {formatMoment(stamp.enteredAt, venue)}
-          {stamp.enteredBy === "" ? "" : ` by ${stamp.enteredBy}`}: {stamp.reason}
+          {name === ""
+            ? say("movements.takenBackAt", { moment, reason })
+            : say("movements.takenBackBy", { moment, name, reason })}
         </span>
       </span>
       {changesPast ? (
         <Button
           kind="quiet"
-          aria-label={`Enter ${what} again`}
+          aria-label={say("movements.enterOneAgain", { what })}
           disabled={again.isPending}
           onClick={() => again.mutate()}
         >
-          Enter it again
+          {say("movements.enterAgain")}
         </Button>
       ) : null}
       <Problems error={again.error} />

@@ -7,13 +7,6 @@ export type Facts = { deliveries: Delivery; batches: BatchEntry; losses: Loss; t
 export type Kind = keyof Facts;
 export type AnyFact = Facts[Kind];
 
-export const KINDS: readonly { kind: Kind; label: string; one: string }[] = [
-  { kind: "deliveries", label: "Deliveries", one: "delivery" },
-  { kind: "losses", label: "Losses", one: "loss" },
-  { kind: "transfers", label: "Transfers", one: "transfer" },
-  { kind: "batches", label: "Batches", one: "batch" },
-];
-
 export type Stamp = { enteredAt: string; enteredBy: string; reason: string };
 
 /** An entry as it stands, with those it replaced, newest first. */

@@ -1,7 +1,19 @@
 import type { BatchEntry, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
 import { formatMinor, formatNumber } from "../format.ts";
+import { say } from "../texts/say.ts";
 import type { AnyFact, Kind } from "./entries.ts";
+
+/** What each kind of loss is called. */
+export const LOSS_WORDS = {
+  waste: "movements.waste",
+  spill: "movements.spill",
+  breakage: "movements.breakage",
+  staff: "movements.staff",
+  tasting: "movements.tasting",
+  comp: "movements.comp",
+  expired: "movements.expired",
+} as const;
 
 export type FactWords = { what: string; amount: string; about: string };
 
@@ -28,29 +40,31 @@ function deliveryWords(
   currency: string | null,
 ): FactWords {
   const price =
-    currency === null ? "" : priceTotalMinor === null ? "no price" : formatMinor(priceTotalMinor, currency);
-  const many =
-    of === "case" ? `${quantity} ${quantity === 1 ? "case" : "cases"} of ${pack}` : `${quantity} × ${pack}`;
-  return { what: item, amount: many, about: [supplier, invoice, price].filter(Boolean).join(", ") };
+    currency === null
+      ? ""
+      : priceTotalMinor === null
+        ? say("parts.noPrice")
+        : formatMinor(priceTotalMinor, currency);
+  const amount = say("stock.packs", { quantity, of, pack });
+  return { what: item, amount, about: [supplier, invoice, price].filter(Boolean).join(", ") };
 }
 
 function lossWords({ what, amount, unit, kind, note }: Loss): FactWords {
-  const size =
-    unit === "serve" ? `${amount} ${amount === 1 ? "serve" : "serves"}` : amountWords(amount, unit);
-  return { what, amount: size, about: [kind, note].filter(Boolean).join(", ") };
+  const size = unit === "serve" ? say("movements.servesOf", { count: amount }) : amountWords(amount, unit);
+  return { what, amount: size, about: [say(LOSS_WORDS[kind]), note].filter(Boolean).join(", ") };
 }
 
 function transferWords({ item, amount, unit, direction, place }: Transfer): FactWords {
   return {
     what: item,
     amount: amountWords(amount, unit),
-    about: `${direction === "in" ? "from" : "to"} ${place}`,
+    about: say(direction === "in" ? "movements.fromPlace" : "movements.toPlace", { place }),
   };
 }
 
 function batchWords({ prep, made, unit, note, inputs = [] }: BatchEntry): FactWords {
   const used = inputs.map((input) => `${amountWords(input.amount, input.unit)} ${input.item}`);
-  const taken = used.length === 0 ? "" : `with ${used.join(", ")}`;
+  const taken = used.length === 0 ? "" : say("movements.madeWith", { inputs: used.join(", ") });
   return { what: prep, amount: amountWords(made, unit), about: [taken, note].filter(Boolean).join("; ") };
 }
 

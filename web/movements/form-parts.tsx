@@ -5,6 +5,7 @@ import type { CatalogueAnswer } from "../answers.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { catalogueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 
 /** The book's catalogue. The page draws its forms only once it is there. */
 export function useCatalogue(): CatalogueAnswer {
@@ -22,7 +23,7 @@ export function amountOf(typed: string): number | undefined {
 export function MomentField({ value, onChange }: { value: string; onChange: (local: string) => void }) {
   return (
     <Field
-      label="When, on the bar's clock"
+      label={say("movements.moment")}
       type="datetime-local"
       required
       value={value}
@@ -34,7 +35,7 @@ export function MomentField({ value, onChange }: { value: string; onChange: (loc
 export function ByField({ value, onChange }: { value: string; onChange: (by: string) => void }) {
   return (
     <Field
-      label="Entered by"
+      label={say("movements.enteredBy")}
       className="short-field"
       value={value}
       onChange={(event) => onChange(event.target.value)}
@@ -62,16 +63,18 @@ export function AmountFields({ amount, unit, base, onAmount, onUnit }: AmountPro
   return (
     <>
       <Field
-        label="Amount"
+        label={say("movements.amount")}
         inputMode="decimal"
         className="short-field"
         required
         value={amount}
-        error={amount.trim() !== "" && amountOf(amount) === undefined ? "a number above 0" : undefined}
+        error={
+          amount.trim() !== "" && amountOf(amount) === undefined ? say("movements.aboveZero") : undefined
+        }
         onChange={(event) => onAmount(event.target.value)}
       />
       <Select
-        label="Unit"
+        label={say("stock.unit")}
         className="short-field"
         options={own.includes(unit) ? own : [unit, ...own]}
         value={unit}
@@ -89,7 +92,7 @@ export function FormActs({ act, isReady, isBusy, onLeave }: ActsProps) {
       <Button kind="main" type="submit" disabled={!isReady || isBusy}>
         {act}
       </Button>
-      <Button onClick={onLeave}>Leave it</Button>
+      <Button onClick={onLeave}>{say("movements.leave")}</Button>
     </div>
   );
 }

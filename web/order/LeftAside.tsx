@@ -4,6 +4,7 @@ import type { OrderReport } from "../answers.ts";
 import { formatMoney, listWords } from "../format.ts";
 import { Quantity } from "../parts/Quantity.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 
 /** What is used but not on any order, and what to do about it. Silence here would read as "enough". */
 export function LeftAside({
@@ -17,40 +18,48 @@ export function LeftAside({
   if (isNothing) return null;
   return (
     <section className="left-aside">
-      <h2>Not on these orders</h2>
+      <h2>{say("order.notOn")}</h2>
       <dl>
         {leftOut.length === 0 ? null : (
-          <Reason name="Left out by the budget">
+          <Reason name={say("order.leftOut")}>
             <ul>
               {leftOut.map(({ supplier, item, pack, quantity, cost }) => (
                 <li key={`${supplier} ${item} ${pack}`}>
-                  {item}, {quantity} × {pack} from {supplier}, {formatMoney(cost, currency)}
+                  {say("order.leftOutLine", {
+                    item,
+                    quantity,
+                    pack,
+                    supplier,
+                    money: formatMoney(cost, currency),
+                  })}
                 </li>
               ))}
             </ul>
           </Reason>
         )}
         {notCounted.length === 0 ? null : (
-          <Reason name="Never counted whole">
-            What there is, is not known, so nothing is ordered. <Link to="/count">Count</Link>{" "}
-            {listWords(notCounted)}.
+          <Reason name={say("order.neverCounted")}>
+            {sayWith("order.neverCountedWhy", {
+              link: <Link to="/count">{say("order.countLink")}</Link>,
+              items: listWords(notCounted),
+            })}
           </Reason>
         )}
         {noSupplier.length === 0 ? null : (
-          <Reason name="No supplier">
-            Used in a week, but no pack says who sells it:{" "}
-            {noSupplier.map(({ item, base, expectedUse }, place) => (
-              <span key={item}>
-                {place === 0 ? "" : "; "}
-                {item} (<Quantity amount={expectedUse} base={base} />)
-              </span>
-            ))}
-            .
+          <Reason name={say("order.noSupplier")}>
+            {sayWith("order.noSupplierWhy", {
+              items: noSupplier.map(({ item, base, expectedUse }, place) => (
+                <span key={item}>
+                  {place === 0 ? "" : "; "}
+                  {item} (<Quantity amount={expectedUse} base={base} />)
+                </span>
+              )),
+            })}
           </Reason>
         )}
         {unplanned.map(({ supplier, unplanned: items }) => (
-          <Reason key={supplier} name={`${supplier} has no order days`}>
-            Nobody knows when it would arrive, so nothing is reckoned: {listWords(items)}.
+          <Reason key={supplier} name={say("order.unplanned", { supplier })}>
+            {say("order.unplannedWhy", { items: listWords(items) })}
           </Reason>
         ))}
       </dl>

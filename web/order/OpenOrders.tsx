@@ -8,6 +8,7 @@ import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { catalogueQuery, openOrdersQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 /** Orders on the way; each line stays until deliveries reach it, or two weeks past its day. */
 export function OpenOrders() {
@@ -18,9 +19,9 @@ export function OpenOrders() {
   const bases = new Map(catalogue.items.map(({ name, base }) => [name, base]));
   return (
     <section className="no-print">
-      <h2>On the way</h2>
+      <h2>{say("order.onTheWay")}</h2>
       <DataTable
-        caption="Open until deliveries reach the quantity, or for 14 days after the expected date."
+        caption={say("order.onTheWayCaption")}
         columns={openColumns(venue, (item) => bases.get(item) ?? "each")}
         rows={orders}
         rowKey={({ order, item, expected }) => `${order} ${item} ${expected}`}
@@ -34,11 +35,11 @@ export function OpenOrders() {
 
 function openColumns(venue: Venue, baseOf: (item: string) => BaseUnit): Column<OpenOrder>[] {
   return [
-    { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
-    { key: "supplier", head: "Supplier", kind: "text", value: ({ supplier }) => supplier },
+    { key: "item", head: say("stock.item"), kind: "text", onPhone: "lead", value: ({ item }) => item },
+    { key: "supplier", head: say("order.supplier"), kind: "text", value: ({ supplier }) => supplier },
     {
       key: "order",
-      head: "Order",
+      head: say("order.order"),
       kind: "text",
       value: ({ order }) => order,
       show: ({ order }) => (
@@ -49,14 +50,14 @@ function openColumns(venue: Venue, baseOf: (item: string) => BaseUnit): Column<O
     },
     {
       key: "expected",
-      head: "Expected",
+      head: say("order.expected"),
       kind: "text",
       value: ({ expected }) => expected,
       show: ({ expected }) => formatDate(expected),
     },
     {
       key: "open",
-      head: "Still to come",
+      head: say("order.stillToCome"),
       kind: "number",
       onPhone: "main",
       value: ({ item, quantity }) => inShownUnit(quantity, baseOf(item), venue),
@@ -64,7 +65,7 @@ function openColumns(venue: Venue, baseOf: (item: string) => BaseUnit): Column<O
     },
     {
       key: "unit",
-      head: "Unit",
+      head: say("stock.unit"),
       kind: "text",
       isFileOnly: true,
       value: ({ item }) => shownUnit(baseOf(item), venue),

@@ -1,13 +1,14 @@
 import { queryOptions, useQuery } from "@tanstack/react-query";
 import { useParams } from "@tanstack/react-router";
 import { type Answer, answerOf, server } from "../api.ts";
-import { formatDate, formatMoney, formatNumber, formatWhen, plural } from "../format.ts";
+import { formatDate, formatMoney, formatNumber, formatWhen } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 type Check = Answer<typeof server.orders.check.$get>[number];
 type Line = Check["lines"][number];
@@ -23,12 +24,9 @@ export function OrderCheckPage() {
   const { order } = useParams({ from: "/order/check/$order" });
   const { data: checks, error, refetch } = useQuery(checkQuery(order));
   return (
-    <Page
-      title={`Order ${order}`}
-      next="What was ordered beside what came. Ask the supplier before you pay for the rest."
-    >
+    <Page title={say("order.checkTitle", { order })} next={say("order.checkNext")}>
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
-      {checks === undefined && error === null ? <Busy what="Laying invoices to the order" /> : null}
+      {checks === undefined && error === null ? <Busy what={say("order.checking")} /> : null}
       {checks?.map((check) => (
         <Supplier key={check.supplier} check={check} />
       ))}
@@ -43,11 +41,10 @@ function Supplier({ check }: { check: Check }) {
     <section>
       <h2>{supplier}</h2>
       <p>
-        Placed {formatWhen(placed, venue)}.{" "}
-        {invoices.length === 0 ? "No delivery is laid to it yet." : `Came with ${invoiceWords(invoices)}.`}
+        {say("order.placedAt", { moment: formatWhen(placed, venue) })} {invoiceWords(invoices)}
       </p>
       <DataTable
-        caption="Line by line, in containers"
+        caption={say("order.lineByLine")}
         columns={lineColumns(venue.currency)}
         rows={lines}
         rowKey={({ item, pack, expected }) => `${item} ${pack} ${expected}`}
@@ -57,13 +54,10 @@ function Supplier({ check }: { check: Check }) {
       <Deposits deposits={deposits} />
       {unordered.length === 0 ? null : (
         <>
-          <h3>Came without being ordered</h3>
+          <h3>{say("order.unordered")}</h3>
           <ul>
-            {unordered.map(({ item, pack, quantity, invoice, insteadOf }) => (
-              <li key={`${invoice} ${item} ${pack}`}>
-                {formatNumber(quantity)} × {pack} of {item}
-                {insteadOf === null ? "" : `, perhaps in place of ${insteadOf}`} (invoice {invoice}).
-              </li>
+            {unordered.map((line) => (
+              <li key={`${line.invoice} ${line.item} ${line.pack}`}>{unorderedWords(line)}</li>
             ))}
           </ul>
         </>
@@ -80,33 +74,47 @@ function Deposits({ deposits: { due, charged, empties, back } }: Pick<Check, "de
   const isOff = charged !== null && Math.abs(charged - due) >= 0.005;
   return (
     <p>
-      Deposit due on what came: {money(due)}
-      {charged === null ? "" : `, charged: ${money(charged)}${isOff ? ` (${money(charged - due)} off)` : ""}`}
-      .
+      {charged === null
+        ? say("order.depositDue", { due: money(due) })
+        : isOff
+          ? say("order.depositOff", {
+              due: money(due),
+              charged: money(charged),
+              off: money(charged - due),
+            })
+          : say("order.depositCharged", { due: money(due), charged: money(charged) })}{" "}
       {empties === 0
-        ? " No empties were handed back."
-        : ` ${plural(empties, "empty container")} handed back, ${money(back)} to be credited; ${money((charged ?? due) - back)} deposit to pay.`}
+        ? say("order.noEmpties")
+        : say("order.empties", {
+            count: empties,
+            back: money(back),
+            pay: money((charged ?? due) - back),
+          })}
     </p>
   );
 }
 
 function invoiceWords(invoices: readonly string[]): string {
+  if (invoices.length === 0) return say("order.noDelivery");
   const named = invoices.filter((invoice) => invoice !== "");
   return named.length === 0
-    ? "a delivery without an invoice number"
-    : `${named.length === 1 ? "invoice" : "invoices"} ${named.join(", ")}`;
+    ? say("order.cameWithout")
+    : say("order.cameWith", { count: named.length, invoices: named.join(", ") });
 }
 
-const STATES: Record<Line["state"], string> = {
-  whole: "came",
-  waiting: "on the way",
-  short: "short",
-  missing: "did not come",
-};
+function unorderedWords({ item, pack, quantity, invoice, insteadOf }: Check["unordered"][number]): string {
+  const line = { item, pack, quantity: formatNumber(quantity), invoice };
+  return insteadOf === null
+    ? say("order.unorderedLine", line)
+    : say("order.unorderedInstead", { ...line, insteadOf });
+}
+
+const STATES = { whole: "order.came", short: "order.short", missing: "order.didNotCome" } as const;
 
 function stateWords({ state, daysLate, expected }: Line): string {
-  if (state === "waiting") return `${STATES.waiting}, due ${formatDate(expected)}`;
-  return daysLate === 0 ? STATES[state] : `${STATES[state]}, ${plural(daysLate, "day")} late`;
+  if (state === "waiting") return say("order.onTheWayDue", { date: formatDate(expected) });
+  const came = say(STATES[state]);
+  return daysLate === 0 ? came : say("order.stateLate", { state: came, days: daysLate });
 }
 
 function lineColumns(currency: string): Column<Line>[] {
@@ -118,16 +126,22 @@ function lineColumns(currency: string): Column<Line>[] {
     show: (line) => (line[key] === null ? "" : formatMoney(line[key], currency)),
   });
   return [
-    { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
-    { key: "pack", head: "Pack", kind: "text", value: ({ pack }) => pack },
-    { key: "ordered", head: "Ordered", kind: "number", value: ({ ordered }) => ordered },
-    { key: "received", head: "Came", kind: "number", onPhone: "main", value: ({ received }) => received },
-    { key: "state", head: "State", kind: "text", value: stateWords },
-    price("priceOrdered", "Price ordered"),
-    price("pricePaid", "Price paid"),
+    { key: "item", head: say("stock.item"), kind: "text", onPhone: "lead", value: ({ item }) => item },
+    { key: "pack", head: say("order.pack"), kind: "text", value: ({ pack }) => pack },
+    { key: "ordered", head: say("order.ordered"), kind: "number", value: ({ ordered }) => ordered },
+    {
+      key: "received",
+      head: say("order.received"),
+      kind: "number",
+      onPhone: "main",
+      value: ({ received }) => received,
+    },
+    { key: "state", head: say("order.state"), kind: "text", value: stateWords },
+    price("priceOrdered", say("order.priceOrdered")),
+    price("pricePaid", say("order.pricePaid")),
     {
       key: "paidMore",
-      head: "Paid more",
+      head: say("order.paidMore"),
       kind: "number",
       value: ({ paidMore }) => paidMore,
       show: ({ paidMore }) => (paidMore === 0 ? "" : formatMoney(paidMore, currency)),

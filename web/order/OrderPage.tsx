@@ -12,6 +12,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { orderQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { LateLines } from "./LateLines.tsx";
 import { LeftAside } from "./LeftAside.tsx";
 import { OpenOrders } from "./OpenOrders.tsx";
@@ -24,26 +25,26 @@ export function OrderPage() {
   const { data: report, error, refetch } = useQuery(orderQuery({ budget }));
   return (
     <Page
-      title="Order"
+      title={say("order.title")}
       next={report === undefined ? undefined : <Standing report={report} />}
       actions={
         <div className="field-row">
           <Field
-            label="Budget"
+            label={say("order.budget")}
             inputMode="decimal"
             className="budget"
             value={typed}
-            placeholder="no limit"
+            placeholder={say("order.noLimit")}
             onChange={(event) => setTyped(event.target.value)}
           />
-          <Button onClick={() => window.print()}>Print</Button>
+          <Button onClick={() => window.print()}>{say("order.print")}</Button>
           <Link to="/order/pars" className="button button-plain">
-            Pars
+            {say("order.pars")}
           </Link>
         </div>
       }
     >
-      {report === undefined && error === null ? <Busy what="Weighing pars and deliveries" /> : null}
+      {report === undefined && error === null ? <Busy what={say("order.weighing")} /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {report === undefined ? null : <LateLines late={report.late} />}
       {report === undefined ? null : <Suppliers report={report} />}
@@ -63,11 +64,8 @@ function Suppliers({ report: { at, suppliers } }: { report: OrderReport }) {
   const needed = inOrderOfCutOff(suppliers);
   if (needed.length === 0) {
     return (
-      <Empty title="Nothing to order">
-        <p>
-          What is on hand and on order lasts until after the next deliveries. If an item is missing here, see
-          that it has a pack with a supplier, and that the supplier has order days.
-        </p>
+      <Empty title={say("order.nothing")}>
+        <p>{say("order.nothingNext")}</p>
       </Empty>
     );
   }
@@ -77,10 +75,12 @@ function Suppliers({ report: { at, suppliers } }: { report: OrderReport }) {
 function Standing({ report: { at, suppliers } }: { report: OrderReport }) {
   const venue = useVenue();
   const [first] = inOrderOfCutOff(suppliers);
-  const standing = `Stock as of ${formatWhen(at, venue)}.`;
+  const standing = say("order.stockAsOf", { moment: formatWhen(at, venue) });
   if (first === undefined) return standing;
-  if (first.orderBy === null) return `${standing} ${first.supplier} has no order days in the book.`;
-  return `${standing} First cut-off: ${first.supplier}, ${formatWhen(first.orderBy, venue)}.`;
+  const { supplier, orderBy } = first;
+  return orderBy === null
+    ? `${standing} ${say("order.noOrderDays", { supplier })}`
+    : `${standing} ${say("order.firstCutOff", { supplier, moment: formatWhen(orderBy, venue) })}`;
 }
 
 /** Suppliers with something to order, the earliest cut-off first and those without one last. */

@@ -3,7 +3,6 @@ import "./pars.css";
 import { useQuery } from "@tanstack/react-query";
 import { Link } from "@tanstack/react-router";
 import { useState } from "react";
-import { plural } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Empty } from "../parts/Empty.tsx";
@@ -11,6 +10,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { orderQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type ParRow, parColumns } from "./par-columns.tsx";
 import { SetPar } from "./SetPar.tsx";
 
@@ -23,25 +23,25 @@ export function ParsPage() {
   const row = rows.find(({ item }) => item === chosen);
   return (
     <Page
-      title="Pars"
+      title={say("order.pars")}
       next={report === undefined ? undefined : standing(rows)}
       actions={
         <Link to="/order" className="button button-plain">
-          Order
+          {say("order.title")}
         </Link>
       }
     >
-      {report === undefined && error === null ? <Busy what="Weighing pars and deliveries" /> : null}
+      {report === undefined && error === null ? <Busy what={say("order.weighing")} /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {report !== undefined && rows.length === 0 ? (
-        <Empty title="No pars yet">
-          <p>A par takes sales to forecast from, a count, and a pack from a supplier with order days.</p>
+        <Empty title={say("order.noPars")}>
+          <p>{say("order.noParsNext")}</p>
         </Empty>
       ) : null}
       {row === undefined ? null : <SetPar key={row.item} row={row} onDone={() => setChosen(null)} />}
       {rows.length === 0 ? null : (
         <DataTable
-          caption="Pars, and the chance to run out before the delivery after the next when filled up to them."
+          caption={say("order.parsCaption")}
           columns={parColumns(venue, setChosen)}
           rows={rows}
           rowKey={({ item }) => item}
@@ -54,6 +54,6 @@ export function ParsPage() {
 
 function standing(rows: readonly ParRow[]): string {
   const set = rows.filter(({ parSet }) => parSet !== null).length;
-  if (set === 0) return "All pars are computed. Choose an item to set its par by hand.";
-  return `${plural(set, "par")} set by hand, ${rows.length - set} computed.`;
+  if (set === 0) return say("order.allComputed");
+  return say("order.someSet", { set, computed: rows.length - set });
 }

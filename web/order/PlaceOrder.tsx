@@ -4,12 +4,13 @@ import type { OrderLine } from "#engine/orders/supplier.ts";
 import { localToInstant } from "#engine/sales/read/clock.ts";
 import type { SupplierOrder } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
-import { formatMoney, plural } from "../format.ts";
+import { formatMoney } from "../format.ts";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type DraftLine, type Minimum, quantityWords } from "./order-draft.ts";
 
 type Props = {
@@ -40,23 +41,20 @@ export function PlaceOrder({ order, lines, total, minimum, at, isOpen, onClose }
       ),
     onSuccess: async () => {
       onClose();
-      notify({ text: `Order to ${order.supplier} recorded: ${plural(wanted.length, "line")}.` });
+      notify({ text: say("order.placed", { supplier: order.supplier, count: wanted.length }) });
       await queryClient.invalidateQueries();
     },
   });
   return (
     <ConfirmDialog
       isOpen={isOpen}
-      title={`Place the order to ${order.supplier}?`}
-      act="Place order"
+      title={say("order.placeTitle", { supplier: order.supplier })}
+      act={say("order.placeAct")}
       isBusy={place.isPending || wanted.length === 0 || expected === ""}
       onConfirm={() => place.mutate()}
       onCancel={onClose}
     >
-      <p id={hintId}>
-        This records the order as open, so that its stock counts as on the way. It does not send it: copy the
-        e-mail text or print it for that.
-      </p>
+      <p id={hintId}>{say("order.placeWhy")}</p>
       <ul className="place-lines">
         {wanted.map((line) => (
           <li key={`${line.item} ${line.pack}`}>
@@ -65,10 +63,14 @@ export function PlaceOrder({ order, lines, total, minimum, at, isOpen, onClose }
         ))}
       </ul>
       <p>
-        {plural(wanted.length, "line")}, {formatMoney(total, venue.currency)}, {minimum.words}.
+        {say("order.placeSum", {
+          count: wanted.length,
+          money: formatMoney(total, venue.currency),
+          minimum: minimum.words,
+        })}
       </p>
       <Field
-        label="Expected on"
+        label={say("order.expectedOn")}
         type="date"
         required
         value={expected}

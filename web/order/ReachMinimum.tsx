@@ -1,6 +1,7 @@
 import type { SupplierOrder } from "../answers.ts";
 import { formatMoney, listWords } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 /** What could be done about an order too small for its supplier: what to add, or what waiting is worth. */
 export function ReachMinimum({
@@ -10,18 +11,16 @@ export function ReachMinimum({
 }) {
   const { currency } = useVenue();
   if (minimumMet) return null;
-  const added = toMinimum.map(
-    ({ item, pack, quantity, of }) =>
-      `${quantity} ${of === "case" ? (quantity === 1 ? "case of " : "cases of ") : "× "}${pack} of ${item}`,
+  const added = toMinimum.map(({ item, pack, quantity, of }) =>
+    say("order.reachItem", { packs: say("stock.packs", { quantity, of, pack }), item }),
   );
   const cost = toMinimum.reduce((sum, one) => sum + one.cost, 0);
   return (
     <p className="soft no-print">
       {added.length === 0
-        ? "Nothing that would be used within two months reaches the minimum."
-        : `To reach it: ${listWords(added)}, ${formatMoney(cost, currency)}.`}{" "}
-      Left for the next time, {formatMoney(shortageIfNotPlaced, currency)} is expected to be lost by running
-      short.
+        ? say("order.reachNothing")
+        : say("order.reach", { items: listWords(added), money: formatMoney(cost, currency) })}{" "}
+      {say("order.waiting", { money: formatMoney(shortageIfNotPlaced, currency) })}
     </p>
   );
 }

@@ -7,6 +7,7 @@ import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import type { ParRow } from "./par-columns.tsx";
 
 /** Sets an item's par by hand, in what it is bought in, and says first what that changes; or gives it back. */
@@ -22,13 +23,12 @@ export function SetPar({ row, onDone }: { row: ParRow; onDone: () => void }) {
       answerOf(server.orders.pars.$post({ json: { item, par: next, reason: next === null ? "" : reason } })),
     onSuccess: async (_, next) => {
       onDone();
-      notify({ text: next === null ? `${item} goes by its computed par.` : `The par of ${item} is set.` });
+      notify({ text: say(next === null ? "order.goesComputed" : "order.parIsSet", { item }) });
       await queryClient.invalidateQueries();
     },
   });
-  const what = unit.of === "case" ? `cases of ${unit.pack}` : `× ${unit.pack}`;
   return (
-    <section className="set-par" aria-label={`Par of ${item}`}>
+    <section className="set-par" aria-label={say("order.parOf", { item })}>
       <h2>{item}</h2>
       <form
         onSubmit={(event) => {
@@ -38,31 +38,31 @@ export function SetPar({ row, onDone }: { row: ParRow; onDone: () => void }) {
       >
         <div className="field-row">
           <Field
-            label={`Par, ${what}`}
+            label={say("order.parIn", { of: unit.of, pack: unit.pack })}
             inputMode="decimal"
             value={typed}
             onChange={(event) => setTyped(event.target.value)}
-            error={par === null ? "Write a number, 0 or more." : undefined}
+            error={par === null ? say("order.parNumber") : undefined}
           />
           <Field
-            label="Why"
+            label={say("order.why")}
             required
             value={reason}
-            placeholder="the owner's favourite"
+            placeholder={say("order.whyExample")}
             onChange={(event) => setReason(event.target.value)}
           />
         </div>
         {par === null ? null : <Effect item={item} par={par} />}
         <div className="field-row">
           <Button type="submit" kind="main" disabled={par === null || reason.trim() === "" || save.isPending}>
-            Set par
+            {say("order.setPar")}
           </Button>
           {parSet === null ? null : (
             <Button disabled={save.isPending} onClick={() => save.mutate(null)}>
-              Back to computed
+              {say("order.backToComputed")}
             </Button>
           )}
-          <Button onClick={onDone}>Cancel</Button>
+          <Button onClick={onDone}>{say("order.cancel")}</Button>
         </div>
       </form>
       <Problems error={save.error} />
@@ -81,18 +81,27 @@ function Effect({ item, par }: { item: string; par: number }) {
   const { data, error } = useQuery(parEffectQuery(item, useDeferredValue(par)));
   if (data === undefined) return error === null ? null : <Problems error={error} />;
   const { at, atComputed } = data;
-  const risk = `${formatShare(at.runOutChance)} chance to run out before the delivery after the next, against ${formatShare(atComputed.runOutChance)} at the computed par`;
-  if (at.money === null || atComputed.money === null) return <p aria-live="polite">{risk}.</p>;
-  const more = at.money - atComputed.money;
-  const money =
-    Math.abs(more) < 0.5
-      ? "as much money on the shelf"
-      : `${formatMoney(Math.abs(more), currency, { whole: true })} ${more > 0 ? "more" : "less"} on the shelf when filled up (${formatNumber(Math.abs(more / atComputed.money) * 100)} %)`;
   return (
     <p aria-live="polite">
-      {risk}; {money}.
+      {say("order.effect", {
+        risk: formatShare(at.runOutChance),
+        computedRisk: formatShare(atComputed.runOutChance),
+        ...moneyEffect(at.money, atComputed.money, currency),
+      })}
     </p>
   );
+}
+
+/** What one par binds on the shelf against another, in major units. */
+function moneyEffect(money: number | null, computed: number | null, currency: string) {
+  if (money === null || computed === null) return { change: "unknown", money: "", share: "" };
+  const more = money - computed;
+  const change = Math.abs(more) < 0.5 ? "same" : more > 0 ? "more" : "less";
+  return {
+    change,
+    money: formatMoney(Math.abs(more), currency, { whole: true }),
+    share: formatNumber(Math.abs(more / computed) * 100),
+  };
 }
 
 function parEffectQuery(item: string, par: number) {

@@ -9,6 +9,7 @@ import { CopyButton } from "../parts/TableTools.tsx";
 import { fileRows } from "../parts/table-text.ts";
 import { catalogueQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { orderColumns } from "./order-columns.tsx";
 import {
   type DraftLine,
@@ -40,14 +41,14 @@ export function SupplierSection({ order, at }: { order: SupplierOrder; at: strin
       <h2>{order.supplier}</h2>
       <Times order={order} />
       <DataTable
-        caption={`Order to ${order.supplier}`}
+        caption={say("order.orderTo", { supplier: order.supplier })}
         columns={columns}
         rows={lines}
         rowKey={lineKey}
         fileName={`order ${order.supplier}`}
         isPlain
         totals={{
-          item: hasUnpriced ? "Total of the priced lines" : "Total",
+          item: say(hasUnpriced ? "order.totalPriced" : "order.total"),
           cost: formatMoney(total, venue.currency),
         }}
       />
@@ -56,14 +57,14 @@ export function SupplierSection({ order, at }: { order: SupplierOrder; at: strin
         <p className={minimum.isMet ? "minimum" : "minimum minimum-short"}>{minimum.words}</p>
         <div className="supplier-acts no-print">
           <CopyButton
-            label="Copy e-mail text"
+            label={say("order.copyEmail")}
             text={() => emailText(lines, { venue: venue.name, supplier: order.supplier, arrives })}
           />
           <Button onClick={() => void saveCsv(`order ${order.supplier}`, fileRows(columns, lines))}>
             CSV
           </Button>
           <Button kind="main" onClick={() => setPlacing(true)}>
-            Place order …
+            {say("order.place")}
           </Button>
         </div>
       </div>
@@ -83,7 +84,10 @@ function Deposits({ total, lines }: { total: number; lines: readonly DraftLine[]
   if (deposits === 0) return null;
   return (
     <p className="deposits">
-      {formatMoney(deposits, currency)} deposit on top, {formatMoney(total + deposits, currency)} to pay.
+      {say("order.deposits", {
+        deposits: formatMoney(deposits, currency),
+        total: formatMoney(total + deposits, currency),
+      })}
     </p>
   );
 }
@@ -92,9 +96,14 @@ function Times({ order: { orderBy, arrives, coversUntil } }: { order: SupplierOr
   const venue = useVenue();
   return (
     <dl className="times">
-      <Time name="Order by" at={orderBy === null ? "no order days known" : formatWhen(orderBy, venue)} />
-      {arrives === null ? null : <Time name="Arrives" at={formatWhen(arrives, venue)} />}
-      {coversUntil === null ? null : <Time name="Has to last until" at={formatWhen(coversUntil, venue)} />}
+      <Time
+        name={say("order.orderBy")}
+        at={orderBy === null ? say("order.noDaysKnown") : formatWhen(orderBy, venue)}
+      />
+      {arrives === null ? null : <Time name={say("order.arrives")} at={formatWhen(arrives, venue)} />}
+      {coversUntil === null ? null : (
+        <Time name={say("order.lastsUntil")} at={formatWhen(coversUntil, venue)} />
+      )}
     </dl>
   );
 }

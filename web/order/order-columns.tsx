@@ -2,6 +2,7 @@ import type { Venue } from "#engine/venue.ts";
 import { formatMoney, formatShare, inShownUnit, shownUnit } from "../format.ts";
 import { LevelLine } from "../parts/LevelLine.tsx";
 import type { Column } from "../parts/table-column.ts";
+import { say } from "../texts/say.ts";
 import type { DraftLine } from "./order-draft.ts";
 
 type Change = (line: DraftLine, quantity: number) => void;
@@ -18,7 +19,7 @@ export function orderColumns(venue: Venue, onChange: Change): Column<DraftLine>[
   return [
     {
       key: "item",
-      head: "Item",
+      head: say("stock.item"),
       kind: "text",
       onPhone: "lead",
       value: ({ item }) => item,
@@ -26,27 +27,33 @@ export function orderColumns(venue: Venue, onChange: Change): Column<DraftLine>[
     },
     {
       key: "quantity",
-      head: "Order",
+      head: say("order.order"),
       kind: "number",
       onPhone: "main",
       value: ({ quantity }) => quantity,
       show: (line) => <QuantityInput line={line} onChange={onChange} />,
     },
-    { key: "of", head: "Of", kind: "text", isFileOnly: true, value: ({ of }) => of },
-    { key: "pack", head: "Pack", kind: "text", isFileOnly: true, value: ({ pack }) => pack },
-    shown("onHand", "On hand"),
-    shown("onOrder", "On order"),
-    shown("par", "Par"),
+    {
+      key: "of",
+      head: say("order.of"),
+      kind: "text",
+      isFileOnly: true,
+      value: ({ of }) => say("order.ofWord", { of }),
+    },
+    { key: "pack", head: say("order.pack"), kind: "text", isFileOnly: true, value: ({ pack }) => pack },
+    shown("onHand", say("stock.onHand")),
+    shown("onOrder", say("order.onOrder")),
+    shown("par", say("stock.par")),
     {
       key: "unit",
-      head: "Unit",
+      head: say("stock.unit"),
       kind: "text",
       isFileOnly: true,
       value: ({ base }) => shownUnit(base, venue),
     },
     {
       key: "level",
-      head: "Stock and par",
+      head: say("order.stockAndPar"),
       kind: "text",
       isDrawn: true,
       value: () => null,
@@ -56,7 +63,7 @@ export function orderColumns(venue: Venue, onChange: Change): Column<DraftLine>[
     },
     {
       key: "runOut",
-      head: "Runs out, without it",
+      head: say("order.runsOut"),
       kind: "number",
       onPhone: "hidden",
       value: ({ runOutChanceWithout }) => runOutChanceWithout,
@@ -64,21 +71,29 @@ export function orderColumns(venue: Venue, onChange: Change): Column<DraftLine>[
     },
     {
       key: "runOutWith",
-      head: "with it",
+      head: say("order.runsOutWith"),
       kind: "number",
       onPhone: "hidden",
       value: ({ runOutChanceWith, quantity, suggested }) =>
         quantity === suggested ? runOutChanceWith : null,
       show: ({ runOutChanceWith, quantity, suggested }) =>
-        quantity === suggested ? formatShare(runOutChanceWith) : <span className="soft">changed</span>,
+        quantity === suggested ? (
+          formatShare(runOutChanceWith)
+        ) : (
+          <span className="soft">{say("order.changed")}</span>
+        ),
     },
     {
       key: "cost",
-      head: "Cost",
+      head: say("order.cost"),
       kind: "number",
       value: ({ cost }) => cost,
       show: ({ cost }) =>
-        cost === null ? <span className="soft">no price</span> : formatMoney(cost, venue.currency),
+        cost === null ? (
+          <span className="soft">{say("parts.noPrice")}</span>
+        ) : (
+          formatMoney(cost, venue.currency)
+        ),
     },
   ];
 }
@@ -101,13 +116,15 @@ function QuantityInput({ line, onChange }: { line: DraftLine; onChange: Change }
         inputMode="numeric"
         min={0}
         step={1}
-        aria-label={`${of === "case" ? "Cases" : "Containers"} of ${item} to order`}
+        aria-label={say("order.quantityOf", { of, item })}
         value={quantity}
         onChange={(event) => onChange(line, Math.max(0, Math.round(event.target.valueAsNumber || 0)))}
       />
       <span className="order-pack">
-        {of === "case" ? `${quantity === 1 ? "case" : "cases"} of ${pack}` : `× ${pack}`}
-        {quantity === suggested ? null : <span className="order-suggested"> suggested {suggested}</span>}
+        {say("order.packBeside", { of, quantity, pack })}
+        {quantity === suggested ? null : (
+          <span className="order-suggested"> {say("order.suggested", { quantity: suggested })}</span>
+        )}
       </span>
     </span>
   );

@@ -1,6 +1,8 @@
 import { currencyDigits } from "#engine/currency.ts";
 import type { Supplier } from "#engine/orders/supplier.ts";
 import type { OrderReportLine } from "../answers.ts";
+import { listWords } from "../format.ts";
+import { say } from "../texts/say.ts";
 
 /** Quantities as a person has changed them, by lineKey. */
 export type Edits = ReadonlyMap<string, number>;
@@ -39,18 +41,18 @@ type MinimumQuestion = {
 
 /** Whether a draft meets its supplier's minimum, and what is short. Value 240 against 300 → short by 60. */
 export function minimumOf({ supplier, lines, casesOf, currency, formatMoney }: MinimumQuestion): Minimum {
-  if (supplier === undefined) return { isMet: true, words: "no minimum known" };
+  if (supplier === undefined) return { isMet: true, words: say("order.minimumUnknown") };
   const value = (supplier.minimumValueMinor ?? 0) / 10 ** currencyDigits(currency);
   const cases = supplier.minimumCases ?? 0;
-  if (value === 0 && cases === 0) return { isMet: true, words: "no minimum" };
+  if (value === 0 && cases === 0) return { isMet: true, words: say("order.noMinimum") };
   const shortValue = value - lines.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
   const shortCases = cases - lines.reduce((sum, line) => sum + casesOf(line) * line.quantity, 0);
   const short = [
     ...(shortValue > 1e-9 ? [formatMoney(shortValue)] : []),
-    ...(shortCases > 1e-9 ? [`${Math.ceil(shortCases * 10) / 10} cases`] : []),
+    ...(shortCases > 1e-9 ? [say("order.minimumCases", { count: Math.ceil(shortCases * 10) / 10 })] : []),
   ];
-  if (short.length === 0) return { isMet: true, words: "minimum met" };
-  return { isMet: false, words: `${short.join(" and ")} short of the minimum` };
+  if (short.length === 0) return { isMet: true, words: say("order.minimumMet") };
+  return { isMet: false, words: say("order.minimumShort", { short: listWords(short) }) };
 }
 
 /** Total of a draft, in major units; lines without a price are not in it. */
@@ -65,8 +67,7 @@ export function depositsOf(lines: readonly DraftLine[]): number {
 
 /** "3 cases of 700 ml", "4 × 1 L": what is asked of the supplier. */
 export function quantityWords({ quantity, of, pack }: Pick<DraftLine, "quantity" | "of" | "pack">): string {
-  if (of === "case") return `${quantity} ${quantity === 1 ? "case" : "cases"} of ${pack}`;
-  return `${quantity} × ${pack}`;
+  return say("stock.packs", { quantity, of, pack });
 }
 
 /** The order as the text of an e-mail. */
@@ -75,15 +76,17 @@ export function emailText(
   { venue, supplier, arrives }: { venue: string; supplier: string; arrives: string | null },
 ): string {
   return [
-    `Dear ${supplier},`,
+    say("order.emailDear", { supplier }),
     "",
-    `please deliver to ${venue}${arrives === null ? "" : ` on ${arrives}`}:`,
+    arrives === null
+      ? say("order.emailDeliver", { venue })
+      : say("order.emailDeliverOn", { venue, day: arrives }),
     "",
     ...lines.filter(({ quantity }) => quantity > 0).map((line) => `${quantityWords(line)}  ${line.item}`),
     "",
-    "Please confirm, and tell us of anything you cannot send.",
+    say("order.emailConfirm"),
     "",
-    "Thank you,",
+    say("order.emailThanks"),
     venue,
   ].join("\n");
 }

@@ -2,6 +2,7 @@ import type { Venue } from "#engine/venue.ts";
 import type { OrderReport } from "../answers.ts";
 import { formatAmount, formatMoney, formatNumber, formatShare, inShownUnit, shownUnit } from "../format.ts";
 import type { Column } from "../parts/table-column.ts";
+import { say } from "../texts/say.ts";
 
 export type ParRow = OrderReport["items"][number];
 
@@ -12,7 +13,7 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
   return [
     {
       key: "item",
-      head: "Item",
+      head: say("stock.item"),
       kind: "text",
       onPhone: "lead",
       value: ({ item }) => item,
@@ -27,14 +28,14 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
     },
     {
       key: "computed",
-      head: "Computed",
+      head: say("order.computed"),
       kind: "number",
       value: ({ parComputed, base }) => inShownUnit(parComputed, base, venue),
       show: (row) => <InPacks row={row} amount={row.parComputed} venue={venue} />,
     },
     {
       key: "set",
-      head: "By hand",
+      head: say("order.byHand"),
       kind: "number",
       onPhone: "main",
       value: ({ parSet, base }) => (parSet === null ? null : inShownUnit(parSet, base, venue)),
@@ -43,14 +44,14 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
     },
     {
       key: "unit",
-      head: "Unit",
+      head: say("stock.unit"),
       kind: "text",
       isFileOnly: true,
       value: ({ base }) => shownUnit(base, venue),
     },
     {
       key: "risk",
-      head: "Runs out, computed",
+      head: say("order.riskComputed"),
       kind: "number",
       onPhone: "hidden",
       value: ({ atPar }) => atPar.computed.runOutChance,
@@ -58,7 +59,7 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
     },
     {
       key: "riskSet",
-      head: "by hand",
+      head: say("order.setByHand"),
       kind: "number",
       onPhone: "hidden",
       value: ({ atPar }) => atPar.set?.runOutChance ?? null,
@@ -66,7 +67,7 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
     },
     {
       key: "money",
-      head: "Money, computed",
+      head: say("order.moneyComputed"),
       kind: "number",
       onPhone: "hidden",
       value: ({ atPar }) => atPar.computed.money,
@@ -74,13 +75,19 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
     },
     {
       key: "moneySet",
-      head: "by hand",
+      head: say("order.setByHand"),
       kind: "number",
       onPhone: "hidden",
       value: ({ atPar }) => atPar.set?.money ?? null,
       show: ({ atPar }) => money(atPar.set?.money),
     },
-    { key: "reason", head: "Reason", kind: "text", isFileOnly: true, value: ({ parReason }) => parReason },
+    {
+      key: "reason",
+      head: say("order.reason"),
+      kind: "text",
+      isFileOnly: true,
+      value: ({ parReason }) => parReason,
+    },
   ];
 }
 
@@ -89,12 +96,16 @@ function InPacks({ row: { base, unit }, amount, venue }: { row: ParRow; amount: 
   const exact = formatAmount(amount, base, venue);
   return (
     <span className="number" title={exact}>
-      {formatNumber(amount / unit.size, 1)} × {unit.of === "case" ? `case of ${unit.pack}` : unit.pack}
+      {say("order.parInPacks", {
+        amount: formatNumber(amount / unit.size, 1),
+        of: unit.of,
+        pack: unit.pack,
+      })}
       <span className="visually-hidden">, {exact}</span>
     </span>
   );
 }
 
 function None() {
-  return <span className="soft">none</span>;
+  return <span className="soft">{say("stock.none")}</span>;
 }

@@ -1,6 +1,7 @@
 import "./chart.css";
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { say } from "../texts/say.ts";
+import { withAxisWords } from "./axis-words.ts";
 
 type PlotModule = typeof import("@observablehq/plot");
 export type PlotOptions = import("@observablehq/plot").PlotOptions;
@@ -24,7 +25,7 @@ export function Chart({ caption, draw, table }: Props) {
     let isStale = false;
     void import("@observablehq/plot").then((plot) => {
       if (isStale) return;
-      const drawn = plot.plot({ ...draw(plot, width), width, className: "chart-plot" });
+      const drawn = plot.plot({ ...withAxisWords(draw(plot, width)), width, className: "chart-plot" });
       drawn.setAttribute("role", "img");
       drawn.setAttribute("aria-label", caption);
       // The marks' own labels ("dot", "rule") say nothing, and a bare group may not have one.

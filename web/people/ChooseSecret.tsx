@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 
 type Props = {
   kind: "password" | "pin";
@@ -13,8 +14,8 @@ export function ChooseSecret({ kind, value, onChange }: Props) {
   const [isShown, setShown] = useState(false);
   const words =
     kind === "pin"
-      ? { label: "New PIN", hint: "4 to 8 digits; no row of keys, no year." }
-      : { label: "New password", hint: "At least 10 characters. Three words in a row are easy to keep." };
+      ? { label: say("people.newPin"), hint: say("people.newPinHint") }
+      : { label: say("people.newPassword"), hint: say("people.newPasswordHint") };
   return (
     <>
       <Field
@@ -27,7 +28,7 @@ export function ChooseSecret({ kind, value, onChange }: Props) {
         onChange={(event) => onChange(event.target.value)}
       />
       <Button kind="quiet" aria-pressed={isShown} onClick={() => setShown(!isShown)}>
-        {isShown ? "Hide it" : "Show it"}
+        {isShown ? say("people.hide") : say("people.show")}
       </Button>
     </>
   );

@@ -7,6 +7,7 @@ import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type Device, devicesQuery } from "./people-queries.ts";
 import { signInQuery } from "./signed-in.ts";
 
@@ -16,20 +17,16 @@ export function Devices() {
   const isEnrolled = devices?.some(({ isThis }) => isThis) ?? false;
   return (
     <section>
-      <h2>Devices on which a PIN counts</h2>
+      <h2>{say("people.devices")}</h2>
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
-      {devices?.length === 0 ? (
-        <p className="soft">None yet: sign in on a phone of the bar and enrol it.</p>
-      ) : null}
+      {devices?.length === 0 ? <p className="soft">{say("people.noDevices")}</p> : null}
       <ul className="ruled people-list">
         {devices?.map((device) => (
           <DeviceLine key={device.id} device={device} />
         ))}
       </ul>
       {devices === undefined || isEnrolled ? null : <Enrol />}
-      {isEnrolled ? (
-        <p className="soft">Sign out when you hand this device over; then its names stand ready.</p>
-      ) : null}
+      {isEnrolled ? <p className="soft">{say("people.handOver")}</p> : null}
     </section>
   );
 }
@@ -51,18 +48,21 @@ function DeviceLine({ device: { id, name, enrolledBy, lastSeenAt, isThis } }: { 
   const venue = useVenue();
   const remove = useDeviceChange(
     () => answerOf(server.devices[":id"].remove.$post({ param: { id: String(id) } })),
-    `No PIN counts on ${name} any more.`,
+    say("people.deviceRemoved", { name }),
   );
-  const seen = lastSeenAt === null ? "not used yet" : `last used ${formatMoment(lastSeenAt, venue)}`;
+  const used =
+    lastSeenAt === null
+      ? say("people.deviceNotUsed")
+      : say("people.lastUsed", { at: formatMoment(lastSeenAt, venue) });
   return (
     <li>
       <strong>{name}</strong>{" "}
       <span className="soft">
-        {isThis ? "this device, " : ""}enrolled by {enrolledBy}, {seen}
+        {say(isThis ? "people.thisEnrolledBy" : "people.enrolledBy", { by: enrolledBy, used })}
       </span>
       <div className="person-acts">
-        <Button aria-label={`Remove ${name}`} onClick={() => remove.mutate(undefined)}>
-          Remove
+        <Button aria-label={say("people.removeNamed", { name })} onClick={() => remove.mutate(undefined)}>
+          {say("people.remove")}
         </Button>
       </div>
       <Problems error={remove.error} />
@@ -74,7 +74,7 @@ function Enrol() {
   const [name, setName] = useState("");
   const enrol = useDeviceChange(
     () => answerOf(server.devices.$post({ json: { name } })),
-    "This device is enrolled: a PIN counts here.",
+    say("people.enrolled"),
   );
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -83,15 +83,15 @@ function Enrol() {
   return (
     <form className="field-row person-add" onSubmit={submit}>
       <Field
-        label="Name of this device"
-        placeholder="Bar phone"
+        label={say("people.deviceName")}
+        placeholder={say("people.deviceNameAs")}
         required
         maxLength={80}
         value={name}
         onChange={(event) => setName(event.target.value)}
       />
       <Button type="submit" disabled={enrol.isPending}>
-        Enrol this device
+        {say("people.enrol")}
       </Button>
       <Problems error={enrol.error} />
     </form>

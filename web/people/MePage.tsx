@@ -8,8 +8,9 @@ import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { ChooseSecret } from "./ChooseSecret.tsx";
-import { ROLE_WORDS } from "./role-words.ts";
+import { mayWords, roleWord } from "./role-words.ts";
 import { forgetSignedIn, type SignedIn, useSignedIn } from "./signed-in.ts";
 
 /** Whoever is signed in: what they may do, the ways out, and another password or PIN. */
@@ -20,20 +21,17 @@ export function MePage() {
   return (
     <Page
       title={actor.name}
-      next={`Signed in as ${actor.role}: ${ROLE_WORDS[actor.role]}.`}
+      next={say("people.signedInAs", { role: roleWord(actor.role), may: mayWords(actor.role) })}
       actions={
         mayEnrol ? (
           <Link to="/people" className="button">
-            People and devices
+            {say("people.peopleAndDevices")}
           </Link>
         ) : undefined
       }
     >
       {actor.via === "demo" ? (
-        <p>
-          This is the demo: it holds an invented bar, answers this machine only, and signs in by itself. A
-          real book asks everybody for a password or a PIN.
-        </p>
+        <p>{say("people.demo")}</p>
       ) : (
         <>
           <Leave />
@@ -58,16 +56,16 @@ function Leave() {
   });
   return (
     <section>
-      <h2>Leave</h2>
+      <h2>{say("people.leave")}</h2>
       <div className="sign-out">
         <Button kind="main" disabled={leave.isPending} onClick={() => leave.mutate(false)}>
-          Sign out
+          {say("people.signOut")}
         </Button>
         <Button disabled={leave.isPending} onClick={() => leave.mutate(true)}>
-          Sign out on every device
+          {say("people.signOutEverywhere")}
         </Button>
       </div>
-      <p className="soft">Entries of a count that wait on this device stay here until somebody signs in.</p>
+      <p className="soft">{say("people.entriesStay")}</p>
       <Problems error={leave.error} />
     </section>
   );
@@ -76,7 +74,6 @@ function Leave() {
 function ChangeSecret({ actor: { via } }: { actor: SignedIn }) {
   const notify = useNotify();
   const kind = via === "pin" ? "pin" : "password";
-  const word = kind === "pin" ? "PIN" : "password";
   const [old, setOld] = useState("");
   const [secret, setSecret] = useState("");
   const change = useMutation({
@@ -84,7 +81,7 @@ function ChangeSecret({ actor: { via } }: { actor: SignedIn }) {
     onSuccess: () => {
       setOld("");
       setSecret("");
-      notify({ text: `Your ${word} is changed. You are signed out everywhere else.` });
+      notify({ text: say("people.changed", { kind }) });
     },
   });
   const submit = (event: FormEvent) => {
@@ -93,10 +90,10 @@ function ChangeSecret({ actor: { via } }: { actor: SignedIn }) {
   };
   return (
     <section>
-      <h2>Change your {word}</h2>
+      <h2>{say("people.changeYours", { kind })}</h2>
       <form className="sign-in-form" onSubmit={submit}>
         <Field
-          label={`The ${word} you have now`}
+          label={say("people.haveNow", { kind })}
           type="password"
           inputMode={kind === "pin" ? "numeric" : "text"}
           autoComplete="current-password"
@@ -106,7 +103,7 @@ function ChangeSecret({ actor: { via } }: { actor: SignedIn }) {
         />
         <ChooseSecret kind={kind} value={secret} onChange={setSecret} />
         <Button type="submit" disabled={change.isPending}>
-          Change it
+          {say("people.changeIt")}
         </Button>
         <Problems error={change.error} />
       </form>

@@ -4,6 +4,7 @@ import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
+import { say } from "../texts/say.ts";
 import { useEnter } from "./use-enter.ts";
 
 /** Name and password; the browser's own password keeper knows the fields. */
@@ -19,14 +20,14 @@ export function PasswordForm() {
   return (
     <form ref={place} className="sign-in-form" onSubmit={submit}>
       <Field
-        label="Name"
+        label={say("people.name")}
         autoComplete="username"
         required
         value={name}
         onChange={(event) => setName(event.target.value)}
       />
       <Field
-        label="Password"
+        label={say("people.password")}
         type="password"
         autoComplete="current-password"
         required
@@ -34,7 +35,7 @@ export function PasswordForm() {
         onChange={(event) => setPassword(event.target.value)}
       />
       <Button kind="main" type="submit" disabled={enter.isPending}>
-        {enter.isPending ? "One moment …" : "Sign in"}
+        {enter.isPending ? say("people.moment") : say("people.signIn")}
       </Button>
       <Problems error={enter.error} />
     </form>

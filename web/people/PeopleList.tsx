@@ -2,14 +2,14 @@ import { useQuery } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import type { Role } from "#server/people/actor.ts";
 import { answerOf, server } from "../api.ts";
-import { plural } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { OneTime } from "./OneTime.tsx";
 import { type Person, peopleQuery } from "./people-queries.ts";
-import { ROLE_WORDS, ROLES } from "./role-words.ts";
+import { mayWords, roleOptions } from "./role-words.ts";
 import { useChange } from "./use-change.ts";
 
 type Handed = { name: string; link: string };
@@ -20,14 +20,14 @@ export function PeopleList() {
   const [handed, setHanded] = useState<Handed | null>(null);
   return (
     <section>
-      <h2>Who may sign in</h2>
+      <h2>{say("people.whoMay")}</h2>
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
-      {people === undefined && error === null ? <Busy what="Opening the list" /> : null}
+      {people === undefined && error === null ? <Busy what={say("people.openingList")} /> : null}
       {handed === null ? null : (
         <OneTime
-          title={`Link for ${handed.name}`}
+          title={say("people.linkFor", { name: handed.name })}
           text={handed.link}
-          more="It works once, for three days. Show or send it to nobody else."
+          more={say("people.linkOnce")}
         />
       )}
       <ul className="ruled people-list">
@@ -56,25 +56,28 @@ function PersonLine({ person, onHand }: { person: Person; onHand: (handed: Hande
       <strong>{name}</strong> <span className="soft">{standingOf(person)}</span>
       <div className="person-acts">
         <Select
-          label={`Role of ${name}`}
-          options={ROLES}
+          label={say("people.roleOf", { name })}
+          options={roleOptions()}
           value={role}
           onChange={(event) => change.mutate({ role: event.target.value as Role })}
         />
-        <Button aria-label={`New link for ${name}`} onClick={() => invite.mutate(undefined)}>
-          New link
+        <Button aria-label={say("people.newLinkFor", { name })} onClick={() => invite.mutate(undefined)}>
+          {say("people.newLink")}
         </Button>
         {person.sessions === 0 ? null : (
-          <Button aria-label={`Sign out everywhere: ${name}`} onClick={() => signOut.mutate(undefined)}>
-            Sign out everywhere
+          <Button
+            aria-label={say("people.signThemOutFor", { name })}
+            onClick={() => signOut.mutate(undefined)}
+          >
+            {say("people.signThemOut")}
           </Button>
         )}
         <Button
           kind="quiet"
-          aria-label={isActive ? `Shut out ${name}` : `Let in again ${name}`}
+          aria-label={say(isActive ? "people.shutOutFor" : "people.letInFor", { name })}
           onClick={() => change.mutate({ isActive: !isActive })}
         >
-          {isActive ? "Shut out" : "Let in again"}
+          {isActive ? say("people.shutOut") : say("people.letIn")}
         </Button>
       </div>
       <Problems error={change.error ?? invite.error ?? signOut.error} />
@@ -83,10 +86,11 @@ function PersonLine({ person, onHand }: { person: Person; onHand: (handed: Hande
 }
 
 function standingOf({ role, isActive, canSignIn, isPinStopped, sessions }: Person): string {
-  if (!isActive) return "may not sign in";
-  if (isPinStopped) return "PIN stopped after too many wrong tries: make a new link";
-  if (!canSignIn) return "has not used the link yet";
-  return `${ROLE_WORDS[role]}${sessions === 0 ? "" : `; signed in on ${plural(sessions, "device")}`}`;
+  if (!isActive) return say("people.mayNot");
+  if (isPinStopped) return say("people.pinStopped");
+  if (!canSignIn) return say("people.linkUnused");
+  const may = mayWords(role);
+  return sessions === 0 ? may : say("people.signedInOn", { may, count: sessions });
 }
 
 function AddPerson({ onHand }: { onHand: (handed: Handed) => void }) {
@@ -104,21 +108,21 @@ function AddPerson({ onHand }: { onHand: (handed: Handed) => void }) {
   return (
     <form className="field-row person-add" onSubmit={submit}>
       <Field
-        label="Name of somebody new"
+        label={say("people.newName")}
         required
         maxLength={80}
         value={name}
         onChange={(event) => setName(event.target.value)}
       />
       <Select
-        label="Role"
-        hint={ROLE_WORDS[role]}
-        options={ROLES}
+        label={say("people.role")}
+        hint={mayWords(role)}
+        options={roleOptions()}
         value={role}
         onChange={(event) => setRole(event.target.value as Role)}
       />
       <Button kind="main" type="submit" disabled={add.isPending}>
-        Add and make a link
+        {say("people.addAndLink")}
       </Button>
       <Problems error={add.error} />
     </form>

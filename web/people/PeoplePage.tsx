@@ -1,6 +1,7 @@
 import "./people.css";
 import { Link } from "@tanstack/react-router";
 import { Page } from "../parts/Page.tsx";
+import { say } from "../texts/say.ts";
 import { Devices } from "./Devices.tsx";
 import { PeopleList } from "./PeopleList.tsx";
 import { useMay } from "./signed-in.ts";
@@ -12,15 +13,15 @@ export function PeoplePage() {
   const mayEnrol = useMay("enrolDevices");
   if (!mayEnrol) {
     return (
-      <Page title="People" next="Only the owner and managers see this.">
-        <Link to="/">Go to this week</Link>
+      <Page title={say("people.people")} next={say("people.onlyOwner")}>
+        <Link to="/">{say("shell.toWeek")}</Link>
       </Page>
     );
   }
   return (
     <Page
-      title="People"
-      next={mayManage ? "Add somebody, then hand the link over." : "Enrol the bar’s phones and tablets."}
+      title={say("people.people")}
+      next={mayManage ? say("people.addSomebody") : say("people.enrolDevices")}
     >
       {mayManage ? <PeopleList /> : null}
       <Devices />

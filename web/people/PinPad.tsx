@@ -1,5 +1,6 @@
 import { Delete } from "lucide-react";
 import { type FormEvent, useEffect, useRef, useState } from "react";
+import { say } from "../texts/say.ts";
 
 const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
 const LONGEST = 8;
@@ -35,14 +36,14 @@ export function PinPad({ label, isBusy, onPin }: Props) {
           {digit}
         </button>
       ))}
-      <button type="button" aria-label="Take back a digit" onClick={() => setPin(pin.slice(0, -1))}>
+      <button type="button" aria-label={say("people.eraseDigit")} onClick={() => setPin(pin.slice(0, -1))}>
         <Delete aria-hidden="true" size={26} strokeWidth={1.6} />
       </button>
       <button type="button" onClick={() => add("0")}>
         0
       </button>
       <button type="submit" className="pin-go" disabled={pin.length < SHORTEST || isBusy}>
-        OK
+        {say("people.ok")}
       </button>
     </form>
   );

@@ -2,6 +2,7 @@ import { useState } from "react";
 import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { PinPad } from "./PinPad.tsx";
 import type { SignInState } from "./signed-in.ts";
 import { useEnter } from "./use-enter.ts";
@@ -31,9 +32,14 @@ export function PinSignIn({ names }: { names: readonly Name[] }) {
   const attempt = (pin: string) =>
     enter.mutate({ person: person.id, pin }, { onError: () => setTries(tries + 1) });
   return (
-    <section aria-label={`PIN of ${person.name}`}>
+    <section aria-label={say("people.pinOf", { name: person.name })}>
       <p className="pin-whose">{person.name}</p>
-      <PinPad key={tries} label={`PIN of ${person.name}`} isBusy={enter.isPending} onPin={attempt} />
+      <PinPad
+        key={tries}
+        label={say("people.pinOf", { name: person.name })}
+        isBusy={enter.isPending}
+        onPin={attempt}
+      />
       <Problems error={enter.error} />
       {names.length > 1 ? (
         <Button
@@ -43,7 +49,7 @@ export function PinSignIn({ names }: { names: readonly Name[] }) {
             setPerson(null);
           }}
         >
-          Somebody else
+          {say("people.somebodyElse")}
         </Button>
       ) : null}
     </section>

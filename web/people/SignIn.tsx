@@ -2,6 +2,7 @@ import "./people.css";
 import { useState } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
+import { say } from "../texts/say.ts";
 import { PasswordForm } from "./PasswordForm.tsx";
 import { PinSignIn } from "./PinSignIn.tsx";
 import type { SignInState } from "./signed-in.ts";
@@ -13,34 +14,25 @@ export function SignIn({ state: { device, names, isFirst } }: { state: SignInSta
   const [isTyping, setTyping] = useState(!hasPins);
   if (isFirst) return <NobodyYet />;
   return (
-    <Page title="Sign in" next={isTyping ? "With your name and password." : "Tap your name, then your PIN."}>
+    <Page title={say("people.signIn")} next={isTyping ? say("people.withPassword") : say("people.withPin")}>
       <UnsentCount />
       {isTyping ? <PasswordForm /> : <PinSignIn names={names} />}
       {hasPins ? (
         <Button kind="quiet" onClick={() => setTyping(!isTyping)}>
-          {isTyping ? "Sign in with a PIN" : "Sign in with a password"}
+          {isTyping ? say("people.byPin") : say("people.byPassword")}
         </Button>
       ) : (
-        <p className="soft sign-in-note">
-          {device === null
-            ? "A PIN counts on the bar’s own devices; the owner or a manager enrols one after signing in on it."
-            : "Nobody has a PIN yet; the owner adds people under People."}
-        </p>
+        <p className="soft sign-in-note">{device === null ? say("people.noDevice") : say("people.noPins")}</p>
       )}
-      <p className="soft sign-in-note">
-        Lost your password or PIN? The owner makes you a new link, or whoever is at the server does.
-      </p>
+      <p className="soft sign-in-note">{say("people.lost")}</p>
     </Page>
   );
 }
 
 function NobodyYet() {
   return (
-    <Page title="Nobody owns this book yet" next="Open the link that the server printed when it started.">
-      <p>
-        It stands in the terminal where Ullage runs, works once and for a day. Start the server again for a
-        new one. Whoever opens it becomes the owner and invites the others.
-      </p>
+    <Page title={say("people.nobodyYet")} next={say("people.nobodyYetNext")}>
+      <p>{say("people.nobodyYetWhere")}</p>
     </Page>
   );
 }

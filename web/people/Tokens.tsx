@@ -7,15 +7,11 @@ import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { OneTime } from "./OneTime.tsx";
 import { type Token, tokensQuery } from "./people-queries.ts";
-import { ROLES } from "./role-words.ts";
+import { roleOptions, roleWord } from "./role-words.ts";
 import { useChange } from "./use-change.ts";
-
-const SCOPES = [
-  { value: "read", label: "read" },
-  { value: "write", label: "read and write" },
-];
 
 /** Keys for scripts that use the API; each is shown once, when it is made. */
 export function Tokens() {
@@ -23,14 +19,10 @@ export function Tokens() {
   const [made, setMade] = useState<string | null>(null);
   return (
     <section>
-      <h2>Tokens for scripts</h2>
+      <h2>{say("people.tokens")}</h2>
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {made === null ? null : (
-        <OneTime
-          title="The token"
-          text={made}
-          more="It is shown this once. Scripts send it in the header Authorization, after the word Bearer."
-        />
+        <OneTime title={say("people.token")} text={made} more={say("people.tokenOnce")} />
       )}
       <ul className="ruled people-list">
         {tokens?.map((token) => (
@@ -47,16 +39,19 @@ function TokenLine({ token: { id, name, role, scope, madeBy, lastUsedAt } }: { t
   const revoke = useChange(tokensQuery, () =>
     answerOf(server.tokens[":id"].revoke.$post({ param: { id: String(id) } })),
   );
-  const used = lastUsedAt === null ? "never used" : `last used ${formatMoment(lastUsedAt, venue)}`;
+  const used =
+    lastUsedAt === null
+      ? say("people.tokenNotUsed")
+      : say("people.lastUsed", { at: formatMoment(lastUsedAt, venue) });
   return (
     <li>
       <strong>{name}</strong>{" "}
       <span className="soft">
-        may {scope === "read" ? "read" : "read and write"} as {role}, made by {madeBy}, {used}
+        {say("people.tokenMay", { scope, role: roleWord(role), by: madeBy, used })}
       </span>
       <div className="person-acts">
-        <Button aria-label={`Revoke ${name}`} onClick={() => revoke.mutate(undefined)}>
-          Revoke
+        <Button aria-label={say("people.revokeNamed", { name })} onClick={() => revoke.mutate(undefined)}>
+          {say("people.revoke")}
         </Button>
       </div>
       <Problems error={revoke.error} />
@@ -80,26 +75,29 @@ function AddToken({ onMade }: { onMade: (token: string) => void }) {
   return (
     <form className="field-row person-add" onSubmit={submit}>
       <Field
-        label="What the token is for"
+        label={say("people.tokenFor")}
         required
         maxLength={80}
         value={name}
         onChange={(event) => setName(event.target.value)}
       />
       <Select
-        label="It may"
-        options={SCOPES}
+        label={say("people.itMay")}
+        options={[
+          { value: "read", label: say("people.read") },
+          { value: "write", label: say("people.readWrite") },
+        ]}
         value={scope}
         onChange={(event) => setScope(event.target.value === "write" ? "write" : "read")}
       />
       <Select
-        label="As"
-        options={ROLES}
+        label={say("people.as")}
+        options={roleOptions()}
         value={role}
         onChange={(event) => setRole(event.target.value as Role)}
       />
       <Button type="submit" disabled={add.isPending}>
-        Make a token
+        {say("people.makeToken")}
       </Button>
       <Problems error={add.error} />
     </form>

@@ -8,8 +8,9 @@ import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { ChooseSecret } from "./ChooseSecret.tsx";
-import { ROLE_WORDS } from "./role-words.ts";
+import { mayWords, roleWord } from "./role-words.ts";
 import { LINK_KEY, useEnter } from "./use-enter.ts";
 
 type LinkFor = Answer<(typeof server)["sign-in"]["link"]["look"]["$post"]>;
@@ -27,16 +28,16 @@ export function WelcomePage() {
   });
   if (link === "" || error !== null) {
     return (
-      <Page title="Welcome">
-        {error === null ? <p>This page opens with the whole link, the part behind # too.</p> : null}
+      <Page title={say("people.welcome")}>
+        {error === null ? <p>{say("people.wholeLink")}</p> : null}
         <Problems error={error} />
         <p>
-          <Link to="/">Go to the sign-in</Link>
+          <Link to="/">{say("people.toSignIn")}</Link>
         </p>
       </Page>
     );
   }
-  if (data === undefined) return <Busy what="Opening the link" />;
+  if (data === undefined) return <Busy what={say("people.openingLink")} />;
   return <TakeLink link={link} meant={data} />;
 }
 
@@ -58,26 +59,24 @@ function TakeLink({ link, meant }: { link: string; meant: LinkFor }) {
   };
   if (isSet) {
     return (
-      <Page title="Your PIN is set" next="Use it on one of the bar’s devices: tap your name, then the PIN.">
-        <p>It does not count on this device, as nobody has enrolled it.</p>
+      <Page title={say("people.pinSet")} next={say("people.pinSetNext")}>
+        <p>{say("people.notHere")}</p>
       </Page>
     );
   }
-  const word = meant.kind === "pin" ? "PIN" : "password";
+  const { kind } = meant;
   return (
     <Page
-      title={meant.name === null ? "Welcome, owner" : `Welcome, ${meant.name}`}
-      next={
-        meant.name === null
-          ? "Say your name and choose a password. You hold the keys from then on."
-          : `Choose your ${word}.`
+      title={
+        meant.name === null ? say("people.welcomeOwner") : say("people.welcomeNamed", { name: meant.name })
       }
+      next={meant.name === null ? say("people.welcomeOwnerNext") : say("people.choose", { kind })}
     >
       <form className="sign-in-form" onSubmit={submit}>
         {meant.name === null ? (
           <Field
-            label="Your name"
-            hint="It stands beside what you enter."
+            label={say("people.yourName")}
+            hint={say("people.yourNameHint")}
             autoComplete="username"
             required
             maxLength={80}
@@ -87,14 +86,14 @@ function TakeLink({ link, meant }: { link: string; meant: LinkFor }) {
         ) : (
           <input type="hidden" name="username" autoComplete="username" value={meant.name} />
         )}
-        <ChooseSecret kind={meant.kind} value={secret} onChange={setSecret} />
+        <ChooseSecret kind={kind} value={secret} onChange={setSecret} />
         <Button kind="main" type="submit" disabled={take.isPending}>
-          {take.isPending ? "One moment …" : `Set the ${word}`}
+          {take.isPending ? say("people.moment") : say("people.set", { kind })}
         </Button>
         <Problems error={take.error} />
       </form>
       <p className="soft sign-in-note">
-        As {meant.role}: {ROLE_WORDS[meant.role]}.
+        {say("people.asRole", { role: roleWord(meant.role), may: mayWords(meant.role) })}
       </p>
     </Page>
   );

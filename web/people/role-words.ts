@@ -1,11 +1,25 @@
 import type { Role } from "#server/people/actor.ts";
+import { say } from "../texts/say.ts";
 
-/** What each role may do, in a line. */
-export const ROLE_WORDS: Record<Role, string> = {
-  owner: "everything, people and reopening a closed week too",
-  manager: "runs the bar: costs, specs, sales, orders, corrections",
-  counter: "counts, takes deliveries, enters losses; sees no costs",
-  prep: "prep list, batch cards, batches, losses; sees no costs",
-};
+const ROLE_TEXTS = {
+  owner: { name: "people.owner", may: "people.ownerMay" },
+  manager: { name: "people.manager", may: "people.managerMay" },
+  counter: { name: "people.counter", may: "people.counterMay" },
+  prep: { name: "people.prep", may: "people.prepMay" },
+} as const;
 
-export const ROLES: readonly Role[] = ["owner", "manager", "counter", "prep"];
+/** A role by its name. */
+export function roleWord(role: Role): string {
+  return say(ROLE_TEXTS[role].name);
+}
+
+/** What a role may do, in a line. */
+export function mayWords(role: Role): string {
+  return say(ROLE_TEXTS[role].may);
+}
+
+/** The roles to choose from. */
+export function roleOptions(): { value: Role; label: string }[] {
+  const roles: readonly Role[] = ["owner", "manager", "counter", "prep"];
+  return roles.map((value) => ({ value, label: roleWord(value) }));
+}

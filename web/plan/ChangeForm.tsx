@@ -3,13 +3,14 @@ import type { Change } from "#engine/demand/changed-book.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 
 const KINDS = [
-  { value: "party", label: "A party" },
-  { value: "closed", label: "A closed day" },
-  { value: "menu-off", label: "A drink off the menu" },
-  { value: "menu-on", label: "A drink onto the menu" },
-  { value: "price", label: "A price" },
+  { value: "party", text: "plan.kindParty" },
+  { value: "closed", text: "plan.kindClosed" },
+  { value: "menu-off", text: "plan.kindMenuOff" },
+  { value: "menu-on", text: "plan.kindMenuOn" },
+  { value: "price", text: "plan.kindPrice" },
 ] as const;
 type Kind = (typeof KINDS)[number]["value"];
 
@@ -47,14 +48,14 @@ export function ChangeForm({ drinks, from, onAdd }: Props) {
     >
       <div className="field-row">
         <Select
-          label="What if there were"
-          options={KINDS}
+          label={say("plan.whatIf")}
+          options={KINDS.map(({ value, text }) => ({ value, label: say(text) }))}
           value={kind}
           onChange={(event) => setKind(event.target.value as Kind)}
         />
         {kind === "price" ? null : (
           <Field
-            label={kind.startsWith("menu") ? "From" : "On"}
+            label={say(kind.startsWith("menu") ? "plan.from" : "plan.on")}
             type="date"
             value={typed.date}
             onChange={(event) => set({ date: event.target.value })}
@@ -62,9 +63,13 @@ export function ChangeForm({ drinks, from, onAdd }: Props) {
         )}
         {kind === "party" ? (
           <>
-            <NumberField label="Guests" value={typed.guests} onType={(guests) => set({ guests })} />
             <NumberField
-              label="Drinks each"
+              label={say("plan.guests")}
+              value={typed.guests}
+              onType={(guests) => set({ guests })}
+            />
+            <NumberField
+              label={say("plan.drinksEach")}
               value={typed.drinksEach}
               onType={(drinksEach) => set({ drinksEach })}
             />
@@ -72,20 +77,20 @@ export function ChangeForm({ drinks, from, onAdd }: Props) {
         ) : null}
         {kind === "party" || kind === "closed" ? null : (
           <Combobox
-            label="Drink"
+            label={say("plan.drink")}
             choices={drinks.map((value) => ({ value }))}
             value={typed.drink}
             onChange={(drink) => set({ drink })}
           />
         )}
         {kind === "price" ? (
-          <NumberField label="Price" value={typed.price} onType={(price) => set({ price })} />
+          <NumberField label={say("plan.price")} value={typed.price} onType={(price) => set({ price })} />
         ) : null}
         {kind === "menu-on" ? (
-          <NumberField label="% of all drinks sold" value={typed.share} onType={(share) => set({ share })} />
+          <NumberField label={say("plan.shareSold")} value={typed.share} onType={(share) => set({ share })} />
         ) : null}
         <Button type="submit" disabled={change === null}>
-          Add
+          {say("plan.add")}
         </Button>
       </div>
     </form>

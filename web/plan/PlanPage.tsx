@@ -8,6 +8,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery, weekQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { ChangeForm } from "./ChangeForm.tsx";
 import { changeWords } from "./change-words.ts";
 import { whatIfQuery } from "./plan-queries.ts";
@@ -22,7 +23,7 @@ export function PlanPage() {
   const { data: catalogue } = useQuery(catalogueQuery);
   const { data: week } = useQuery(weekQuery);
   return (
-    <Page title="What if" next="Try a change on the next two weeks. Nothing is kept.">
+    <Page title={say("plan.title")} next={say("plan.next")}>
       {catalogue === undefined || week === undefined ? null : (
         <ChangeForm
           drinks={catalogue.drinks.map(({ name }) => name)}
@@ -55,10 +56,10 @@ function Changes({
             {words}
             <Button
               kind="quiet"
-              aria-label={`Take out: ${words}`}
+              aria-label={say("plan.takeOutThis", { change: words })}
               onClick={() => onChange(changes.filter((other) => other !== change))}
             >
-              Take out
+              {say("plan.takeOut")}
             </Button>
           </li>
         );
@@ -71,6 +72,6 @@ function Result({ changes }: { changes: readonly Change[] }) {
   const { data, error, isFetching, refetch } = useQuery(whatIfQuery(changes, DAYS));
   if (changes.length === 0) return null;
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
-  if (data === undefined) return isFetching ? <Busy what="Reckoning both ways" /> : null;
+  if (data === undefined) return isFetching ? <Busy what={say("plan.reckoning")} /> : null;
   return <WhatIfResult answer={data} />;
 }

@@ -1,12 +1,13 @@
 import { useQuery } from "@tanstack/react-query";
 import { useCallback, useId, useState } from "react";
-import { formatDate, formatMoney, formatNumber, formatShare, plural } from "../format.ts";
+import { formatDate, formatMoney, formatNumber, formatShare } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Chart } from "../parts/Chart.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type ReplayAnswer, replayQuery } from "./plan-queries.ts";
 import { riskPlot, type Way } from "./risk-plot.ts";
 
@@ -17,11 +18,11 @@ export function StockAgainstRisk() {
   const { data: replay, error, refetch } = useQuery(replayQuery);
   return (
     <section>
-      <h2>Stock against risk</h2>
+      <h2>{say("plan.stockRisk")}</h2>
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {replay === undefined ? (
         error === null ? (
-          <Busy what="Ordering the last weeks anew" />
+          <Busy what={say("plan.orderingAnew")} />
         ) : null
       ) : (
         <Ways replay={replay} />
@@ -42,11 +43,11 @@ function Ways({ replay }: { replay: ReplayAnswer }) {
       {replay.asSafe === null ? null : <p>{chosenWords(replay.asSafe, currency)}</p>}
       <LevelSlider curve={replay.curve} currency={currency} />
       <Chart
-        caption={`Item-nights out over ${plural(replay.weeks, "week")} against the money in stock. Round: one level for all; square: a level for each item, by what a night out is worth; diamonds: the book's settings, pars set by hand, and pars of two weeks' use.`}
+        caption={say("plan.riskCaption", { weeks: replay.weeks })}
         draw={draw}
         table={
           <DataTable
-            caption="Ways of ordering the last weeks"
+            caption={say("plan.waysCaption")}
             columns={wayColumns(currency)}
             rows={ways}
             rowKey={({ name }) => name}
@@ -62,13 +63,18 @@ function Ways({ replay }: { replay: ReplayAnswer }) {
 
 function verdict({ weeks, planned, handSet, twoWeeks }: ReplayAnswer, currency: string): string {
   const figures = figuresIn(currency);
-  const byHand = handSet === null ? "" : ` with your hand-set pars: ${figures(handSet)};`;
-  return `With these settings over the last ${plural(weeks, "week")}: ${figures(planned)};${byHand} with pars of two weeks' use: ${figures(twoWeeks)}.`;
+  const said = { weeks, planned: figures(planned), twoWeeks: figures(twoWeeks) };
+  return handSet === null
+    ? say("plan.verdict", said)
+    : say("plan.verdictByHand", { ...said, byHand: figures(handSet) });
 }
 
 function figuresIn(currency: string) {
   return ({ itemNightsOut, stockMoney }: { itemNightsOut: number; stockMoney: number }) =>
-    `${plural(itemNightsOut, "item-night")} out, ${formatMoney(stockMoney, currency, { whole: true })} in stock on average`;
+    say("plan.figures", {
+      nights: itemNightsOut,
+      money: formatMoney(stockMoney, currency, { whole: true }),
+    });
 }
 
 /** What the earlier weeks would have chosen, tried on the later ones: a choice scored on its own weeks proves nothing. */
@@ -76,9 +82,15 @@ function chosenWords(asSafe: NonNullable<ReplayAnswer["asSafe"]>, currency: stri
   const figures = figuresIn(currency);
   const how =
     asSafe.serviceLevel === null
-      ? "a level of its own for each item, below"
-      : `a service level of ${formatNumber(asSafe.serviceLevel * 100, 1)} % for all`;
-  return `Least money for as few nights out as two weeks' use, chosen on the weeks before ${formatDate(asSafe.triedFrom)}: ${how}. Tried on the weeks since: ${figures(asSafe.tried)}; with these settings: ${figures(asSafe.planned)}; two weeks' use: ${figures(asSafe.twoWeeks)}.`;
+      ? say("plan.howEach")
+      : say("plan.howAll", { level: formatNumber(asSafe.serviceLevel * 100, 1) });
+  return say("plan.chosen", {
+    from: formatDate(asSafe.triedFrom),
+    how,
+    tried: figures(asSafe.tried),
+    planned: figures(asSafe.planned),
+    twoWeeks: figures(asSafe.twoWeeks),
+  });
 }
 
 /** One point of the curve at a time, by a slider that stops at each. */
@@ -92,9 +104,10 @@ function LevelSlider({ curve, currency }: { curve: ReplayAnswer["curve"]; curren
   const id = useId();
   const point = curve[index];
   if (point === undefined) return null;
+  const level = formatNumber(point.serviceLevel * 100, 1);
   return (
     <div className="level-slider">
-      <label htmlFor={id}>Service level</label>
+      <label htmlFor={id}>{say("plan.serviceLevel")}</label>
       <input
         id={id}
         type="range"
@@ -102,12 +115,15 @@ function LevelSlider({ curve, currency }: { curve: ReplayAnswer["curve"]; curren
         max={curve.length - 1}
         step={1}
         value={index}
-        aria-valuetext={`${formatNumber(point.serviceLevel * 100, 1)} percent`}
+        aria-valuetext={say("plan.levelPercent", { level })}
         onChange={(event) => setIndex(event.target.valueAsNumber)}
       />
       <output htmlFor={id}>
-        {formatNumber(point.serviceLevel * 100, 1)} %: {plural(point.itemNightsOut, "item-night")} out,{" "}
-        {formatMoney(point.stockMoney, currency, { whole: true })} in stock
+        {say("plan.levelFigures", {
+          level,
+          nights: point.itemNightsOut,
+          money: formatMoney(point.stockMoney, currency, { whole: true }),
+        })}
       </output>
     </div>
   );
@@ -117,10 +133,10 @@ function Levels({ replay: { asSafe } }: { replay: ReplayAnswer }) {
   if (asSafe === null || asSafe.levels.length === 0) return null;
   return (
     <details>
-      <summary>A service level for each item</summary>
+      <summary>{say("plan.levelEach")}</summary>
       <DataTable
-        caption="To be set as the items' service level, where you want it so"
-        columns={LEVEL_COLUMNS}
+        caption={say("plan.levelEachCaption")}
+        columns={levelColumns()}
         rows={asSafe.levels}
         rowKey={({ item }) => item}
         fileName="service levels"
@@ -129,30 +145,32 @@ function Levels({ replay: { asSafe } }: { replay: ReplayAnswer }) {
   );
 }
 
-const LEVEL_COLUMNS: Column<{ item: string; serviceLevel: number }>[] = [
-  { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
-  {
-    key: "service_level",
-    head: "Service level",
-    kind: "number",
-    onPhone: "main",
-    value: ({ serviceLevel }) => serviceLevel,
-    show: ({ serviceLevel }) => `${formatNumber(serviceLevel * 100, 1)} %`,
-  },
-];
+function levelColumns(): Column<{ item: string; serviceLevel: number }>[] {
+  return [
+    { key: "item", head: say("plan.item"), kind: "text", onPhone: "lead", value: ({ item }) => item },
+    {
+      key: "service_level",
+      head: say("plan.serviceLevel"),
+      kind: "number",
+      onPhone: "main",
+      value: ({ serviceLevel }) => serviceLevel,
+      show: ({ serviceLevel }) => `${formatNumber(serviceLevel * 100, 1)} %`,
+    },
+  ];
+}
 
 function waysOf({ planned, handSet, twoWeeks, curve, worthCurve }: ReplayAnswer, currency: string): Way[] {
   return [
-    { name: "As the book is set", kind: "set", ...planned },
-    ...(handSet === null ? [] : [{ name: "With pars set by hand", kind: "hand" as const, ...handSet }]),
-    { name: "Pars of two weeks' use", kind: "hand", ...twoWeeks },
+    { name: say("plan.asSet"), kind: "set", ...planned },
+    ...(handSet === null ? [] : [{ name: say("plan.byHand"), kind: "hand" as const, ...handSet }]),
+    { name: say("plan.twoWeeks"), kind: "hand", ...twoWeeks },
     ...curve.map((point) => ({
-      name: `All at ${formatShareOf(point.serviceLevel)}`,
+      name: say("plan.allAt", { level: formatShareOf(point.serviceLevel) }),
       kind: "level" as const,
       ...point,
     })),
     ...worthCurve.map((point) => ({
-      name: `A night out worth ${formatMoney(point.nightWorth, currency)}`,
+      name: say("plan.nightWorth", { money: formatMoney(point.nightWorth, currency) }),
       kind: "worth" as const,
       ...point,
     })),
@@ -165,17 +183,23 @@ function formatShareOf(level: number): string {
 
 function wayColumns(currency: string): Column<Way>[] {
   return [
-    { key: "name", head: "Way of ordering", kind: "text", onPhone: "lead", value: ({ name }) => name },
+    {
+      key: "name",
+      head: say("plan.wayOfOrdering"),
+      kind: "text",
+      onPhone: "lead",
+      value: ({ name }) => name,
+    },
     {
       key: "itemNightsOut",
-      head: "Item-nights out",
+      head: say("plan.nightsOut"),
       kind: "number",
       onPhone: "main",
       value: ({ itemNightsOut }) => itemNightsOut,
     },
     {
       key: "stockMoney",
-      head: "In stock",
+      head: say("plan.inStock"),
       kind: "number",
       value: ({ stockMoney }) => stockMoney,
       show: ({ stockMoney }) => formatMoney(stockMoney, currency, { whole: true }),

@@ -1,16 +1,9 @@
 import type { Venue } from "#engine/venue.ts";
-import {
-  formatAmount,
-  formatMoney,
-  formatNumber,
-  formatWhen,
-  inShownUnit,
-  plural,
-  shownUnit,
-} from "../format.ts";
+import { formatAmount, formatMoney, formatNumber, formatWhen, inShownUnit, shownUnit } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import type { WhatIfAnswer } from "./plan-queries.ts";
 
 type Drink = WhatIfAnswer["drinks"][number];
@@ -25,18 +18,18 @@ export function WhatIfResult({ answer: { totals, drinks, items, order } }: { ans
   return (
     <>
       <dl className="what-if-totals">
-        <Total name="Serves" pair={totals.serves} show={(value) => formatNumber(value)} />
-        <Total name="Sales" pair={totals.sales} show={money} />
-        <Total name="Cost of what is used" pair={totals.cost} show={money} />
-        <Total name="Left over the drinks' cost" pair={totals.contribution} show={money} />
-        <Total name="The next orders" pair={totals.order} show={money} />
+        <Total name={say("plan.serves")} pair={totals.serves} show={(value) => formatNumber(value)} />
+        <Total name={say("plan.sales")} pair={totals.sales} show={money} />
+        <Total name={say("plan.costUsed")} pair={totals.cost} show={money} />
+        <Total name={say("plan.left")} pair={totals.contribution} show={money} />
+        <Total name={say("plan.nextOrders")} pair={totals.order} show={money} />
       </dl>
       {order.length === 0 ? (
-        <p>The next orders stay as they are: what changes lies beyond the days they have to last.</p>
+        <p>{say("plan.ordersStay")}</p>
       ) : (
         <DataTable
-          caption="Order lines that change, in what they are bought in"
-          columns={LINE_COLUMNS}
+          caption={say("plan.linesCaption")}
+          columns={lineColumns()}
           rows={order}
           rowKey={({ item, pack }) => `${item} ${pack}`}
           fileName="what if orders"
@@ -44,21 +37,21 @@ export function WhatIfResult({ answer: { totals, drinks, items, order } }: { ans
         />
       )}
       <DataTable
-        caption="Items of which more or less is used, the most money first"
+        caption={say("plan.itemsCaption")}
         columns={itemColumns(venue)}
         rows={items}
         rowKey={({ item }) => item}
         fileName="what if items"
-        empty={<p>Nothing else is used than before.</p>}
+        empty={<p>{say("plan.nothingElse")}</p>}
       />
       {drinks.length === 0 ? (
-        <p>The guests are taken to choose as before.</p>
+        <p>{say("plan.choiceAsBefore")}</p>
       ) : (
         <details>
-          <summary>{plural(drinks.length, "drink")} of which more or fewer are sold</summary>
+          <summary>{say("plan.drinksMoved", { count: drinks.length })}</summary>
           <DataTable
-            caption="Serves over these days"
-            columns={DRINK_COLUMNS}
+            caption={say("plan.servesCaption")}
+            columns={drinkColumns()}
             rows={drinks}
             rowKey={({ what }) => what}
             fileName="what if drinks"
@@ -77,18 +70,20 @@ function Total({ name, pair, show }: { name: string; pair: Pair; show: (value: n
       <dd>
         {show(pair.after)}{" "}
         <span className="soft">
-          {Math.abs(more) < 0.005 ? "as before" : `${more > 0 ? "+" : "−"}${show(Math.abs(more))}`}
+          {Math.abs(more) < 0.005 ? say("plan.asBefore") : `${more > 0 ? "+" : "−"}${show(Math.abs(more))}`}
         </span>
       </dd>
     </div>
   );
 }
 
-const DRINK_COLUMNS: Column<Drink>[] = [
-  { key: "what", head: "Drink", kind: "text", onPhone: "lead", value: ({ what }) => what },
-  serves("before", "Serves now"),
-  serves("after", "then"),
-];
+function drinkColumns(): Column<Drink>[] {
+  return [
+    { key: "what", head: say("plan.drink"), kind: "text", onPhone: "lead", value: ({ what }) => what },
+    serves("before", say("plan.servesNow")),
+    serves("after", say("plan.then")),
+  ];
+}
 
 function serves(key: "before" | "after", head: string): Column<Drink> {
   return {
@@ -101,13 +96,26 @@ function serves(key: "before" | "after", head: string): Column<Drink> {
   };
 }
 
-const LINE_COLUMNS: Column<Line>[] = [
-  { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
-  { key: "supplier", head: "Supplier", kind: "text", value: ({ supplier }) => supplier },
-  { key: "pack", head: "Of", kind: "text", value: ({ of, pack }) => `${of} (${pack})` },
-  { key: "before", head: "Now", kind: "number", value: ({ before }) => before },
-  { key: "after", head: "Then", kind: "number", onPhone: "main", value: ({ after }) => after },
-];
+function lineColumns(): Column<Line>[] {
+  return [
+    { key: "item", head: say("plan.item"), kind: "text", onPhone: "lead", value: ({ item }) => item },
+    { key: "supplier", head: say("plan.supplier"), kind: "text", value: ({ supplier }) => supplier },
+    {
+      key: "pack",
+      head: say("plan.of"),
+      kind: "text",
+      value: ({ of, pack }) => say("plan.ofPack", { of, pack }),
+    },
+    { key: "before", head: say("plan.lineNow"), kind: "number", value: ({ before }) => before },
+    {
+      key: "after",
+      head: say("plan.lineThen"),
+      kind: "number",
+      onPhone: "main",
+      value: ({ after }) => after,
+    },
+  ];
+}
 
 function itemColumns(venue: Venue): Column<Item>[] {
   const amount = (key: "before" | "after", head: string): Column<Item> => ({
@@ -119,26 +127,26 @@ function itemColumns(venue: Venue): Column<Item>[] {
     show: (item) => formatAmount(item[key], item.base, venue),
   });
   return [
-    { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
-    amount("before", "Use now"),
-    amount("after", "then"),
+    { key: "item", head: say("plan.item"), kind: "text", onPhone: "lead", value: ({ item }) => item },
+    amount("before", say("plan.useNow")),
+    amount("after", say("plan.then")),
     {
       key: "unit",
-      head: "Unit",
+      head: say("plan.unit"),
       kind: "text",
       isFileOnly: true,
       value: ({ base }) => shownUnit(base, venue),
     },
     {
       key: "moneyMore",
-      head: "More money",
+      head: say("plan.moreMoney"),
       kind: "number",
       value: ({ moneyMore }) => moneyMore,
       show: ({ moneyMore }) => formatMoney(moneyMore, venue.currency),
     },
     {
       key: "orderBy",
-      head: "Order by",
+      head: say("plan.orderBy"),
       kind: "text",
       value: ({ orderBy }) => orderBy,
       show: ({ orderBy, supplier }) => orderByWords(orderBy, supplier, venue),
@@ -147,6 +155,6 @@ function itemColumns(venue: Venue): Column<Item>[] {
 }
 
 function orderByWords(orderBy: string | null, supplier: string | null, venue: Venue): string {
-  if (orderBy === null) return supplier === null ? "" : `no delivery of ${supplier} in time`;
+  if (orderBy === null) return supplier === null ? "" : say("plan.noDelivery", { supplier });
   return `${formatWhen(orderBy, venue)}, ${supplier ?? ""}`;
 }

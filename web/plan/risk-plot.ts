@@ -1,4 +1,5 @@
 import type { PlotOptions } from "../parts/Chart.tsx";
+import { say } from "../texts/say.ts";
 
 type PlotModule = typeof import("@observablehq/plot");
 
@@ -26,8 +27,13 @@ export function riskPlot(
     marginLeft: 44,
     marginRight: 90,
     marginBottom: 40,
-    x: { label: `in stock, ${currency}`, labelArrow: "none", ticks: width < 520 ? 3 : 6, nice: true },
-    y: { label: "item-nights out", labelArrow: "none", ticks: 5, nice: true, zero: true },
+    x: {
+      label: say("plan.inStockAxis", { currency }),
+      labelArrow: "none",
+      ticks: width < 520 ? 3 : 6,
+      nice: true,
+    },
+    y: { label: say("plan.nightsOutAxis"), labelArrow: "none", ticks: 5, nice: true, zero: true },
     marks: [
       plot.gridY({ stroke: "var(--rule)", strokeOpacity: 1, ticks: 5 }),
       plot.line(of("level"), { ...place, stroke: "var(--stock)", strokeWidth: 1.5 }),

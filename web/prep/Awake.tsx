@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { say } from "../texts/say.ts";
 
 /** Keeps the screen on while a card is open, where the device can; a lock is lost when the page is hidden. */
 export function Awake() {
@@ -20,5 +21,5 @@ export function Awake() {
       void lock?.release();
     };
   }, []);
-  return isAwake ? <p className="soft small no-print">The screen stays on while this card is open.</p> : null;
+  return isAwake ? <p className="soft small no-print">{say("prep.screenStays")}</p> : null;
 }

@@ -8,6 +8,7 @@ import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { Awake } from "./Awake.tsx";
 import { benchAmount } from "./amounts.ts";
 import { CardInputs } from "./CardInputs.tsx";
@@ -15,6 +16,7 @@ import { CardSteps } from "./CardSteps.tsx";
 import type { CardSize } from "./card-size.ts";
 import { HowMuch } from "./HowMuch.tsx";
 import { MadeIt } from "./MadeIt.tsx";
+import { otherCautions } from "./other-cautions.ts";
 import { PrintLabels } from "./PrintLabels.tsx";
 import { type BatchCard, cardQuery } from "./prep-queries.ts";
 import { RunningTimers } from "./RunningTimers.tsx";
@@ -47,17 +49,17 @@ function SizedCard({ prep, date, make }: Props) {
       actions={
         <>
           <Link to="/prep" search={{ date: card?.date ?? date }} className="button wet-key">
-            Back to the list
+            {say("prep.backToList")}
           </Link>
           <Button className="wet-key" onClick={() => window.print()}>
-            Print the card
+            {say("prep.printCard")}
           </Button>
           {card === undefined ? null : <PrintLabels labels={card.labels} />}
         </>
       }
     >
       <RunningTimers />
-      {card === undefined && error === null ? <Busy what="Writing the card" /> : null}
+      {card === undefined && error === null ? <Busy what={say("prep.writingCard")} /> : null}
       {card === undefined ? null : <HowMuch card={card} onSize={setSize} />}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {card === undefined ? null : <Card card={card} />}
@@ -67,11 +69,10 @@ function SizedCard({ prep, date, make }: Props) {
 
 function Standing({ card: { make, unit, date, useBy } }: { card: BatchCard }) {
   const venue = useVenue();
-  const keeps =
-    useBy === null
-      ? "No shelf life on record: date it as your local food code asks."
-      : `Use by ${formatDate(useBy)}.`;
-  return `${benchAmount(make, unit, venue)}, made ${formatDate(date)}. ${keeps}`;
+  const made = { amount: benchAmount(make, unit, venue), date: formatDate(date) };
+  return useBy === null
+    ? say("prep.standingNoLife", made)
+    : say("prep.standing", { ...made, useBy: formatDate(useBy) });
 }
 
 function Card({ card }: { card: BatchCard }) {
@@ -79,7 +80,7 @@ function Card({ card }: { card: BatchCard }) {
   // Which vessel's share is shown; null: the whole.
   const [vessel, setVessel] = useState<number | null>(null);
   const load = vessel === null ? undefined : loads[vessel];
-  const cautions = card.cautions.filter((caution) => !caution.startsWith("Allergens."));
+  const cautions = otherCautions(card.cautions, allergens);
   return (
     <div className="card">
       <Awake />
@@ -90,7 +91,7 @@ function Card({ card }: { card: BatchCard }) {
       </div>
       {cautions.length === 0 ? null : (
         <section className="card-cautions">
-          <h2>Mind</h2>
+          <h2>{say("prep.mind")}</h2>
           <ul>
             {cautions.map((caution) => (
               <li key={caution}>{caution}</li>
@@ -99,7 +100,10 @@ function Card({ card }: { card: BatchCard }) {
         </section>
       )}
       <p className="card-allergens">
-        <strong>Allergens.</strong> {allergens.text} Follow your local food code.
+        {sayWith("prep.cardAllergens", {
+          allergens: <strong>{say("prep.allergens")}</strong>,
+          text: allergens.text,
+        })}
       </p>
       <div className="no-print">
         <Timer prep={card.prep} minutes={activeMinutes} hours={standingHours} />
@@ -116,10 +120,8 @@ function Vessels({ card: { loads, unit }, vessel, onVessel }: VesselsProps) {
   const venue = useVenue();
   if (loads.length < 2) return null;
   return (
-    <section className="card-loads" aria-label="Vessels">
-      <p>
-        One vessel does not hold it: make {listWords(loads.map((load) => benchAmount(load, unit, venue)))}.
-      </p>
+    <section className="card-loads" aria-label={say("prep.vessels")}>
+      <p>{say("prep.tooSmall", { loads: listWords(loads.map((load) => benchAmount(load, unit, venue))) })}</p>
       <div className="wet-keys no-print">
         {[null, ...loads.keys()].map((key) => (
           <button
@@ -130,8 +132,8 @@ function Vessels({ card: { loads, unit }, vessel, onVessel }: VesselsProps) {
             onClick={() => onVessel(key)}
           >
             {key === null
-              ? "All together"
-              : `Vessel ${key + 1}: ${benchAmount(loads[key] ?? 0, unit, venue)}`}
+              ? say("prep.allTogether")
+              : say("prep.vessel", { number: key + 1, amount: benchAmount(loads[key] ?? 0, unit, venue) })}
           </button>
         ))}
       </div>

@@ -1,7 +1,9 @@
 import { Link } from "@tanstack/react-router";
 import { formatDate, formatLocal, listWords } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { benchAmount, benchBase } from "./amounts.ts";
+import { otherCautions } from "./other-cautions.ts";
 import type { PlannedBatch } from "./prep-queries.ts";
 
 type Props = {
@@ -16,37 +18,46 @@ export function BatchLine({ batch, date, place }: Props) {
   const venue = useVenue();
   const { prep, make, unit, useBy, readyAt, standingHours, inputs, missing, canMake, cautions } = batch;
   const allergens = [...batch.allergens, ...batch.mayContain].map(({ allergen }) => allergen);
+  const others = otherCautions(cautions, { contains: batch.allergens, mayContain: batch.mayContain });
   const notes = [
-    ...(allergens.length === 0 ? [] : [`Allergens: ${listWords(allergens)}.`]),
-    ...(cautions.some((caution) => !caution.startsWith("Allergens."))
-      ? ["Read the cautions on its card."]
-      : []),
+    ...(allergens.length === 0 ? [] : [say("prep.allergensOf", { allergens: listWords(allergens) })]),
+    ...(others.length === 0 ? [] : [say("prep.readCautions")]),
   ];
   const amount = (value: number) => benchAmount(value, unit, venue);
+  const dates = [
+    useBy === null ? say("prep.noShelfLife") : say("prep.useBy", { date: formatDate(useBy) }),
+    ...((standingHours ?? 0) >= 1 ? [say("prep.ready", { moment: formatLocal(readyAt) })] : []),
+  ];
+  const stock = [
+    say("prep.onHand", { amount: amount(batch.onHand) }),
+    ...(batch.usable < batch.onHand - 1e-6 ? [say("prep.inTime", { amount: amount(batch.usable) })] : []),
+    say("prep.needed", { amount: amount(batch.need) }),
+  ];
   return (
     <li className="batch-line keep-whole">
       <span className="batch-order">{place}</span>
       <div className="batch-main">
         <strong className="batch-name">{prep}</strong>
         <span className="batch-make">{amount(make)}</span>
-        {batch.batches > 1 ? <span className="soft">in {batch.batches} vessels</span> : null}
+        {batch.batches > 1 ? (
+          <span className="soft">{say("prep.inVessels", { count: batch.batches })}</span>
+        ) : null}
       </div>
-      <p className="batch-when">
-        {useBy === null ? "No shelf life on record" : `Use by ${formatDate(useBy)}`}
-        {(standingHours ?? 0) >= 1 ? `, ready ${formatLocal(readyAt)}` : ""}. {amount(batch.onHand)} on hand
-        {batch.usable < batch.onHand - 1e-6 ? `, ${amount(batch.usable)} of it in time` : ""},{" "}
-        {amount(batch.need)} needed.
-      </p>
+      <p className="batch-when">{say("prep.when", { dates: dates.join(", "), stock: stock.join(", ") })}</p>
       {missing.length === 0 ? null : (
         <p className="batch-short">
-          Short of{" "}
-          {listWords(
-            missing.map(
-              ({ item, base, available, wanted }) =>
-                `${item} (${benchBase(available, base)} of ${benchBase(wanted, base)})`,
+          {say("prep.short", {
+            items: listWords(
+              missing.map(({ item, base, available, wanted }) =>
+                say("prep.shortItem", {
+                  item,
+                  available: benchBase(available, base),
+                  wanted: benchBase(wanted, base),
+                }),
+              ),
             ),
-          )}
-          : enough for {amount(canMake)}.
+            amount: amount(canMake),
+          })}
         </p>
       )}
       <p className="batch-inputs">
@@ -62,9 +73,9 @@ export function BatchLine({ batch, date, place }: Props) {
         params={{ prep }}
         search={{ date, make }}
         className="button wet-key batch-open no-print"
-        aria-label={`Make it: ${prep}`}
+        aria-label={say("prep.makeThis", { prep })}
       >
-        Make it
+        {say("prep.make")}
       </Link>
     </li>
   );

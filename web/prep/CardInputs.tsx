@@ -1,6 +1,7 @@
-import { measureText, piecesText } from "#engine/prep/card-text.ts";
 import { formatNumber } from "../format.ts";
 import { Select } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
+import { inputWords, plainNumber } from "./amounts.ts";
 import { Correction } from "./Correction.tsx";
 import type { BatchCard } from "./prep-queries.ts";
 import { SCALE_STEPS, useScaleStep } from "./scale-step.ts";
@@ -15,14 +16,14 @@ export function CardInputs({ card, share }: { card: BatchCard; share: number }) 
   const [stepG, setStepG] = useScaleStep();
   return (
     <section>
-      <h2>Into the batch</h2>
+      <h2>{say("prep.inputs")}</h2>
       <ul className="card-inputs">
         {inputs.map((input) => (
           <li key={input.item}>
             <label>
               <input type="checkbox" />
               <span className="card-item">{input.item}</span>
-              <strong>{amountText(input, stepG)}</strong>
+              <strong>{inputWords(input, stepG)}</strong>
             </label>
           </li>
         ))}
@@ -30,25 +31,25 @@ export function CardInputs({ card, share }: { card: BatchCard; share: number }) 
       <dl className="card-targets">
         {targetBrix === null ? null : (
           <div>
-            <dt>Must read</dt>
+            <dt>{say("prep.mustRead")}</dt>
             <dd>{formatNumber(targetBrix, 1)} °Brix</dd>
           </div>
         )}
         {volumeMl === null ? null : (
           <div>
-            <dt>Comes to, at 20 °C</dt>
+            <dt>{say("prep.comesTo")}</dt>
             <dd>{formatNumber(volumeMl)} ml</dd>
           </div>
         )}
         {totalWeightG === null ? null : (
           <div>
-            <dt>All weighs</dt>
+            <dt>{say("prep.allWeighs")}</dt>
             <dd>{formatNumber(totalWeightG)} g</dd>
           </div>
         )}
         {card.abv === null ? null : (
           <div>
-            <dt>Strength, about</dt>
+            <dt>{say("prep.strength")}</dt>
             <dd>{formatNumber(card.abv)} % vol</dd>
           </div>
         )}
@@ -75,20 +76,16 @@ function shareOf(input: CardInput, share: number): CardInput {
   return { ...scaled, pieces: whole(pieces), piecesLow: whole(piecesLow), piecesHigh: whole(piecesHigh) };
 }
 
-function amountText(input: CardInput, stepG: number): string {
-  const { pieces, piecesLow, piecesHigh } = input;
-  if (pieces === undefined || piecesLow === undefined || piecesHigh === undefined)
-    return measureText(input, stepG);
-  return piecesText({ pieces, piecesLow, piecesHigh });
-}
-
 /** The steps that the kitchen's scale shows; kept on this device. */
 function ScaleStep({ stepG, onStep }: { stepG: number; onStep: (step: string) => void }) {
   return (
     <Select
-      label="My scale shows steps of"
+      label={say("prep.scaleSteps")}
       className="scale-step no-print"
-      options={SCALE_STEPS.map((step) => ({ value: String(step), label: `${step} g` }))}
+      options={SCALE_STEPS.map((step) => ({
+        value: String(step),
+        label: `${plainNumber(step)} g`,
+      }))}
       value={String(stepG)}
       onChange={(event) => onStep(event.target.value)}
     />

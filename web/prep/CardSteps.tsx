@@ -1,9 +1,11 @@
+import { say } from "../texts/say.ts";
+
 /** The steps, each with a box to tick, so that a cook called away finds the place again. */
 export function CardSteps({ steps }: { steps: readonly string[] }) {
   if (steps.length === 0) return null;
   return (
     <section>
-      <h2>Steps</h2>
+      <h2>{say("prep.steps")}</h2>
       <ol className="card-steps">
         {steps.map((step) => (
           <li key={step}>

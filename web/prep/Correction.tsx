@@ -1,9 +1,11 @@
 import { useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
+import { brixOfReading } from "#engine/measure/sugar-reading.ts";
 import { syrupCorrection } from "#engine/measure/syrup.ts";
 import type { Corrective } from "#engine/prep/correction.ts";
 import { formatNumber } from "../format.ts";
 import { Field } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 
 type Props = {
   targetBrix: number;
@@ -16,20 +18,21 @@ type Props = {
 export function Correction({ targetBrix, totalWeightG, corrective }: Props) {
   const [read, setRead] = useState("");
   const [weighed, setWeighed] = useState("");
-  const measuredBrix = readAmount(read, { decimalComma: true });
+  const reading = readAmount(read, { decimalComma: true });
+  const measuredBrix = reading === undefined ? undefined : brixOfReading(reading);
   const weightG = weighed.trim() === "" ? totalWeightG : readAmount(weighed, { decimalComma: true });
   return (
     <div className="correction no-print">
       <div className="field-row">
         <Field
-          label="I measured, °Brix"
+          label={say("prep.measured")}
           inputMode="decimal"
           value={read}
-          hint="At 20 °C, or with a meter that corrects for warmth."
+          hint={say("prep.measuredHow")}
           onChange={(event) => setRead(event.target.value)}
         />
         <Field
-          label="The batch weighs, g"
+          label={say("prep.batchWeighs")}
           inputMode="decimal"
           value={weighed}
           placeholder={totalWeightG === null ? "" : String(Math.round(totalWeightG))}
@@ -53,7 +56,7 @@ export function adviceText({
   measuredBrix,
   weightG,
   targetBrix,
-  corrective: { sweetener, water },
+  corrective: { sweetener, water, acidPct },
 }: {
   measuredBrix: number | undefined;
   weightG: number | undefined;
@@ -61,19 +64,20 @@ export function adviceText({
   corrective: Corrective;
 }): string {
   if (measuredBrix === undefined || measuredBrix <= 0 || measuredBrix > 85) {
-    return "Write what the meter reads, from 0 to 85, as 48.5.";
+    return say("prep.typeReading");
   }
-  if (weightG === undefined || weightG <= 0) return "Write what the batch weighs, in grams.";
-  if (Math.abs(measuredBrix - targetBrix) <= SAME_BRIX) return "On target: nothing to add.";
+  if (weightG === undefined || weightG <= 0) return say("prep.typeWeight");
+  if (Math.abs(measuredBrix - targetBrix) <= SAME_BRIX) return say("prep.onTarget");
   const { addWaterG, addSweetenerG, volumeMl } = syrupCorrection({
     weightG,
     measuredBrix,
     wantedBrix: targetBrix,
+    ...(acidPct === undefined ? {} : { acidPct }),
     sweetener: { name: sweetener.item, solidsPct: sweetener.solidsPct, gPerMl: 1 },
   });
-  const add =
-    addWaterG > 0
-      ? `${formatNumber(addWaterG)} g of ${water}`
-      : `${formatNumber(addSweetenerG)} g of ${sweetener.item}`;
-  return `Stir in ${add} until clear, then measure again. It then makes ${formatNumber(volumeMl)} ml at 20 °C.`;
+  return say("prep.stirIn", {
+    grams: formatNumber(addWaterG > 0 ? addWaterG : addSweetenerG),
+    what: addWaterG > 0 ? water : sweetener.item,
+    volume: formatNumber(volumeMl),
+  });
 }

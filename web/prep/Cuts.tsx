@@ -1,7 +1,7 @@
-import { piecesText } from "#engine/prep/card-text.ts";
 import { formatNumber, listWords } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
-import { benchAmount } from "./amounts.ts";
+import { say } from "../texts/say.ts";
+import { benchAmount, piecesWords } from "./amounts.ts";
 import type { PrepReport } from "./prep-queries.ts";
 
 /** Less of a part than one piece's is a scrap, not something to plan with. */
@@ -13,13 +13,13 @@ export function Cuts({ cuts }: { cuts: PrepReport["cuts"] }) {
   if (cuts.length === 0) return null;
   return (
     <section id="cut">
-      <h2>Cut and press</h2>
+      <h2>{say("prep.cut")}</h2>
       <ul className="cut-lines">
         {cuts.map(({ source, pieces, gives, spare, likely }) => {
           const free = spare.filter(({ share }) => share >= WORTH_NAMING_PIECES);
           return (
             <li key={source} className="keep-whole">
-              <strong>{source}</strong> <span className="batch-make">{piecesText(likely)}</span>
+              <strong>{source}</strong> <span className="batch-make">{piecesWords(likely)}</span>
               <p>
                 {listWords(
                   gives.map(
@@ -31,8 +31,9 @@ export function Cuts({ cuts }: { cuts: PrepReport["cuts"] }) {
                 {free.length === 0 ? null : (
                   <span className="soft">
                     {" "}
-                    Free to use:{" "}
-                    {listWords(free.map(({ part, share }) => `${part} of ${freePieces(share, pieces)}`))}.
+                    {say("prep.free", {
+                      parts: listWords(free.map(({ part, share }) => freePart(part, { share, pieces }))),
+                    })}
                   </span>
                 )}
               </p>
@@ -44,6 +45,8 @@ export function Cuts({ cuts }: { cuts: PrepReport["cuts"] }) {
   );
 }
 
-function freePieces(share: number, pieces: number): string {
-  return share >= pieces * 0.999 ? "all" : formatNumber(Math.floor(share));
+function freePart(part: string, { share, pieces }: { share: number; pieces: number }): string {
+  return share >= pieces * 0.999
+    ? say("prep.freeOfAll", { part })
+    : say("prep.freeOf", { part, pieces: formatNumber(Math.floor(share)) });
 }

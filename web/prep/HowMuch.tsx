@@ -1,7 +1,11 @@
 import { useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
+import type { BaseUnit } from "#engine/measure/units.ts";
+import { formatNumber } from "../format.ts";
 import { Field, Select } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
+import { unitWord } from "./amounts.ts";
 import { type CardSize, UNIT_WORD, WAYS, type Way } from "./card-size.ts";
 import type { BatchCard } from "./prep-queries.ts";
 import { typedAmount } from "./typed-amount.ts";
@@ -33,9 +37,9 @@ export function HowMuch({ card: { unit, inputs }, onSize }: Props) {
   };
   const isUnread = have.trim() !== "" && typedAmount(have, base, venue) === undefined;
   return (
-    <section className="how-much no-print" aria-label="How much to make">
+    <section className="how-much no-print" aria-label={say("prep.howMuch")}>
       <div className="wet-keys">
-        {WAYS.map(({ way: one, label }) => (
+        {WAYS.map(({ way: one, text }) => (
           <button
             key={one}
             type="button"
@@ -43,13 +47,13 @@ export function HowMuch({ card: { unit, inputs }, onSize }: Props) {
             aria-pressed={way === one}
             onClick={() => press(one)}
           >
-            {label}
+            {say(text)}
           </button>
         ))}
       </div>
       {way === "amount" ? (
         <Field
-          label={`Make, ${unit}`}
+          label={say("prep.makeIn", { unit: unitWord(unit) })}
           inputMode="decimal"
           className="wet-field"
           value={make}
@@ -59,21 +63,25 @@ export function HowMuch({ card: { unit, inputs }, onSize }: Props) {
       {way === "have" ? (
         <div className="field-row">
           <Select
-            label="I have"
+            label={say("prep.have")}
             className="wet-field"
             options={inputs.map((input) => input.item)}
             value={item}
             onChange={(event) => sizeByInput(event.target.value, "")}
           />
           <Field
-            label={`How much of it, ${UNIT_WORD[base]}`}
+            label={say("prep.haveOfIt", { unit: say(UNIT_WORD[base]) })}
             className="wet-field"
             value={have}
-            error={isUnread ? `as 1.4 ${base === "g" ? "kg" : base === "ml" ? "l" : ""}`.trim() : undefined}
+            error={isUnread ? say("prep.asAmount", { amount: exampleOf(base) }) : undefined}
             onChange={(event) => sizeByInput(item, event.target.value)}
           />
         </div>
       ) : null}
     </section>
   );
+}
+
+function exampleOf(base: BaseUnit): string {
+  return `${formatNumber(1.4, 1)} ${base === "g" ? "kg" : base === "ml" ? "l" : ""}`.trim();
 }

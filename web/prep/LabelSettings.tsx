@@ -1,4 +1,5 @@
 import { Field, Select } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 import { LABEL_STOCKS, useLabelSettings } from "./label-settings.ts";
 
 /** Label size and date line, kept on this device. */
@@ -6,18 +7,18 @@ export function LabelSettings() {
   const { stock, setStock, dayLine, setDayLine } = useLabelSettings();
   return (
     <details className="label-settings no-print">
-      <summary>Labels: size and date line</summary>
+      <summary>{say("prep.labelSettings")}</summary>
       <div className="field-row">
         <Select
-          label="Printed on"
-          options={LABEL_STOCKS}
+          label={say("prep.printedOn")}
+          options={LABEL_STOCKS.map(({ value, text }) => ({ value, label: say(text) }))}
           value={stock}
           onChange={(event) => setStock(event.target.value)}
         />
         <Field
-          label="Line on how days are counted"
+          label={say("prep.dayLine")}
           value={dayLine}
-          hint="As your local food code counts; empty leaves it out. Kept on this device."
+          hint={say("prep.dayLineHow")}
           onChange={(event) => setDayLine(event.target.value)}
         />
       </div>

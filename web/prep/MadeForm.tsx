@@ -5,7 +5,8 @@ import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
-import { wholeUp } from "./amounts.ts";
+import { say } from "../texts/say.ts";
+import { unitWord, wholeUp } from "./amounts.ts";
 import { entryMoment } from "./entry-moment.ts";
 import type { BatchCard } from "./prep-queries.ts";
 import { typedAmount } from "./typed-amount.ts";
@@ -56,14 +57,14 @@ export function MadeForm({ card, isBusy, error, onMade }: FormProps) {
   };
   return (
     <form className="made-it" onSubmit={submit}>
-      <h2>Made it?</h2>
+      <h2>{say("prep.madeAsk")}</h2>
       <div className="field-row">
         <Field
-          label={`Really made, ${unit}`}
+          label={say("prep.madeReally", { unit: unitWord(unit) })}
           inputMode="decimal"
           className="wet-field"
           value={made}
-          error={isMade ? undefined : "write what came out, as 950"}
+          error={isMade ? undefined : say("prep.madeError")}
           onChange={(event) => setTypedMade(event.target.value)}
         />
         {fruit.map((input) => (
@@ -76,7 +77,7 @@ export function MadeForm({ card, isBusy, error, onMade }: FormProps) {
           />
         ))}
         <Field
-          label="Made by"
+          label={say("prep.madeBy")}
           className="wet-field"
           value={by}
           onChange={(event) => setBy(event.target.value)}
@@ -96,11 +97,11 @@ export function MadeForm({ card, isBusy, error, onMade }: FormProps) {
           className="wet-key"
           disabled={isBusy || !isMade || read === undefined}
         >
-          Made it
+          {say("prep.madeIt")}
         </Button>
         {isOpen ? null : (
           <Button className="wet-key" onClick={() => setOpen(true)}>
-            Something else went in
+            {say("prep.otherWentIn")}
           </Button>
         )}
       </div>
@@ -129,13 +130,13 @@ type WentInProps = { wentIn: WentIn; onChoose: (way: WentIn) => void };
 
 function WhatWentIn({ wentIn, onChoose }: WentInProps) {
   const ways = [
-    { way: "as the card says", label: "As the card says" },
-    { way: "in proportion", label: "In proportion to what was made" },
+    { way: "as the card says", text: "prep.wentInAsCard" },
+    { way: "in proportion", text: "prep.wentInProportion" },
   ] as const;
   return (
     <fieldset className="wet-keys went-in">
-      <legend>What went in?</legend>
-      {ways.map(({ way, label }) => (
+      <legend>{say("prep.wentIn")}</legend>
+      {ways.map(({ way, text }) => (
         <button
           key={way}
           type="button"
@@ -143,7 +144,7 @@ function WhatWentIn({ wentIn, onChoose }: WentInProps) {
           aria-pressed={wentIn === way}
           onClick={() => onChoose(way)}
         >
-          {label}
+          {say(text)}
         </button>
       ))}
     </fieldset>

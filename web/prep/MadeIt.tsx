@@ -11,7 +11,8 @@ import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useVenue } from "../shell/venue.tsx";
-import { benchAmount } from "./amounts.ts";
+import { say, sayWith } from "../texts/say.ts";
+import { benchAmount, plainNumber, unitWord } from "./amounts.ts";
 import { MadeForm } from "./MadeForm.tsx";
 import { PrintLabels } from "./PrintLabels.tsx";
 import { type BatchCard, renewAfterEntry } from "./prep-queries.ts";
@@ -33,15 +34,15 @@ export function MadeIt({ card }: Props) {
       // The labels as they were numbered before this batch was on record.
       setRecorded({ id, batch, labels: card.labels });
       setKey(newEntryKey());
-      notify({ text: `${card.prep} is recorded.`, undo: () => takeBack.mutate(id) });
+      notify({ text: say("prep.recordedNow", { prep: card.prep }), undo: () => takeBack.mutate(id) });
       await renewAfterEntry(queryClient);
     },
   });
   const takeBack = useMutation({
-    mutationFn: (id: number) => withdrawEntry({ kind: "batches", id, reason: "entered by mistake" }),
+    mutationFn: (id: number) => withdrawEntry({ kind: "batches", id, reason: say("prep.byMistake") }),
     onSuccess: async () => {
       setRecorded(null);
-      notify({ text: `The batch of ${card.prep} is taken back.` });
+      notify({ text: say("prep.batchTakenBack", { prep: card.prep }) });
       await renewAfterEntry(queryClient);
     },
   });
@@ -67,25 +68,33 @@ type RecordedProps = {
 function Recorded({ recorded: { batch, labels }, date, error, onTakeBack }: RecordedProps) {
   const venue = useVenue();
   const used = batch.inputs ?? [];
+  const recorded = {
+    what: (
+      <strong>
+        {say("prep.recordedAmount", { amount: `${plainNumber(batch.made)} ${unitWord(batch.unit)}` })}
+      </strong>
+    ),
+    moment: formatMoment(batch.at, venue),
+  };
   return (
     <FocusedSection>
       <p>
-        <strong>
-          Recorded: {batch.made} {batch.unit}
-        </strong>
-        , {formatMoment(batch.at, venue)}
         {used.length === 0
-          ? "."
-          : `, with ${listWords(used.map(({ item, amount, unit }) => `${benchAmount(amount, unit, venue)} ${item}`))}.`}{" "}
-        Label it now.
+          ? sayWith("prep.recorded", recorded)
+          : sayWith("prep.recordedWith", {
+              ...recorded,
+              used: listWords(
+                used.map(({ item, amount, unit }) => `${benchAmount(amount, unit, venue)} ${item}`),
+              ),
+            })}
       </p>
       <div className="wet-keys">
         <PrintLabels labels={labels} kind="main" />
         <Link to="/prep" search={{ date }} className="button wet-key">
-          Back to the list
+          {say("prep.backToList")}
         </Link>
         <Button className="wet-key" onClick={onTakeBack}>
-          Take it back
+          {say("prep.takeBack")}
         </Button>
       </div>
       <Problems error={error} />

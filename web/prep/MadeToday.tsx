@@ -10,6 +10,7 @@ import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { PrintLabels } from "./PrintLabels.tsx";
 import { cardQuery, renewAfterEntry } from "./prep-queries.ts";
 
@@ -23,9 +24,9 @@ export function MadeToday({ date }: { date: string }) {
     batchesQuery({ from: dayBegins(date), to: dayBegins(addDays(date, 1)) }),
   );
   const takeBack = useMutation({
-    mutationFn: (id: number) => withdrawEntry({ kind: "batches", id, reason: "entered by mistake" }),
+    mutationFn: (id: number) => withdrawEntry({ kind: "batches", id, reason: say("prep.byMistake") }),
     onSuccess: async () => {
-      notify({ text: "The batch is taken back." });
+      notify({ text: say("prep.takenBack") });
       await renewAfterEntry(queryClient);
     },
   });
@@ -33,7 +34,7 @@ export function MadeToday({ date }: { date: string }) {
   const ofDay = numbered(entries.map(({ fact, id }) => ({ ...fact, at: date, madeAt: fact.at, id })));
   return (
     <section className="no-print">
-      <h2>Made</h2>
+      <h2>{say("prep.made")}</h2>
       <ul className="made-lines">
         {ofDay.map(({ batch: { madeAt, id, ...batch }, batchNo }) => {
           const { what, amount, about } = factWords("batches", batch, venue);
@@ -49,11 +50,11 @@ export function MadeToday({ date }: { date: string }) {
                 <BatchLabel batch={batch} date={date} batchNo={batchNo} />
                 <Button
                   className="wet-key"
-                  aria-label={`${what}: take it back`}
+                  aria-label={say("prep.takeBackThis", { prep: what })}
                   disabled={takeBack.isPending}
                   onClick={() => takeBack.mutate(id)}
                 >
-                  Take it back
+                  {say("prep.takeBack")}
                 </Button>
               </div>
             </li>
@@ -70,5 +71,7 @@ type LabelProps = { batch: BatchEntry; date: string; batchNo: number };
 /** The labels of what was made, under the number it has among the day's batches. */
 function BatchLabel({ batch: { prep, made }, date, batchNo }: LabelProps) {
   const { data: card } = useQuery(cardQuery({ prep, date, size: { way: "amount", make: made }, batchNo }));
-  return card === undefined ? null : <PrintLabels labels={card.labels} text="Label" name={prep} />;
+  return card === undefined ? null : (
+    <PrintLabels labels={card.labels} text={say("prep.label")} name={prep} />
+  );
 }

@@ -6,6 +6,7 @@ import { formatMoney, formatNumber, formatShare } from "../format.ts";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { type MakeOrBuyReport, makeOrBuyQuery } from "./prep-queries.ts";
 import { useDeviceSetting } from "./use-device-setting.ts";
 
@@ -30,32 +31,32 @@ export function MakeOrBuy({ prep }: { prep: string }) {
   });
   const per = data?.per ?? "litre";
   const wrong = (value: number | null | undefined) =>
-    value === undefined ? "a number, as 12.50" : undefined;
+    value === undefined ? say("prep.numberError") : undefined;
   return (
     <section className="make-or-buy">
-      <h2>Make or buy</h2>
+      <h2>{say("prep.makeOrBuy")}</h2>
       <div className="field-row">
         <Field
-          label={`An hour of work, ${currency}`}
+          label={say("prep.hourOfWork", { currency })}
           inputMode="decimal"
           value={rate}
-          hint="Kept on this device."
+          hint={say("prep.keptHere")}
           error={wrong(labour)}
           onChange={(event) => setRate(event.target.value)}
         />
         <Field
-          label={`Bought, ${currency} a ${per}`}
+          label={say("prep.boughtAt", { currency, per })}
           inputMode="decimal"
           value={price}
           error={wrong(bought)}
           onChange={(event) => setPrice(event.target.value)}
         />
         <Field
-          label="Of it thrown out, %"
+          label={say("prep.boughtLoss")}
           inputMode="decimal"
           value={loss}
           placeholder="0"
-          error={isLossWrong ? "0 to below 100" : undefined}
+          error={isLossWrong ? say("prep.lossError") : undefined}
           onChange={(event) => setLoss(event.target.value)}
         />
       </div>
@@ -77,30 +78,39 @@ type AnswerProps = { report: MakeOrBuyReport; currency: string; hasLabour: boole
 function Answer({ report, currency, hasLabour }: AnswerProps) {
   const { made, bought, per, missing } = report;
   const money = (amount: number) => formatMoney(amount, currency);
+  const madeParts = ({ total, inputs, loss }: NonNullable<typeof made>) => ({
+    total: <strong>{money(total)}</strong>,
+    inputs: money(inputs),
+    loss: money(loss),
+    share: formatShare(report.lossShareMade),
+  });
   return (
     <>
       <dl className="facts">
         {made === null ? null : (
           <div>
-            <dt>Made, a {per}</dt>
+            <dt>{say("prep.madePer", { per })}</dt>
             <dd>
-              <strong>{money(made.total)}</strong>: inputs {money(made.inputs)},{" "}
-              {hasLabour ? `work ${money(made.labour)}` : "work left out"}, thrown out {money(made.loss)} (
-              {formatShare(report.lossShareMade)} of what was made last quarter)
+              {hasLabour
+                ? sayWith("prep.madeParts", { ...madeParts(made), work: money(made.labour) })
+                : sayWith("prep.madePartsNoWork", madeParts(made))}
             </dd>
           </div>
         )}
         {bought === null ? null : (
           <div>
-            <dt>Bought, a {per}</dt>
+            <dt>{say("prep.boughtPer", { per })}</dt>
             <dd>
-              <strong>{money(bought.total)}</strong>: price {money(bought.cost)}, thrown out{" "}
-              {money(bought.loss)}
+              {sayWith("prep.boughtParts", {
+                total: <strong>{money(bought.total)}</strong>,
+                price: money(bought.cost),
+                loss: money(bought.loss),
+              })}
             </dd>
           </div>
         )}
         <div>
-          <dt>Keeps</dt>
+          <dt>{say("prep.keeps")}</dt>
           <dd>{keepsText(report)}</dd>
         </div>
       </dl>
@@ -111,31 +121,34 @@ function Answer({ report, currency, hasLabour }: AnswerProps) {
 }
 
 function keepsText({ shelfLifeDays, usedWhileItKeeps, per, batchSize }: MakeOrBuyReport): string {
-  const days = shelfLifeDays === null ? "not on record" : `${formatNumber(shelfLifeDays)} days`;
-  const used = usedWhileItKeeps === null ? "" : `; ${sizeText(usedWhileItKeeps, per)} used in that time`;
-  return `${days}${used}${batchSize === null ? "" : `; usual batch ${sizeText(batchSize, per)}`}`;
+  return [
+    shelfLifeDays === null ? say("prep.keepsUnknown") : say("prep.keepsDays", { days: shelfLifeDays }),
+    ...(usedWhileItKeeps === null
+      ? []
+      : [say("prep.usedInTime", { amount: sizeText(usedWhileItKeeps, per) })]),
+    ...(batchSize === null ? [] : [say("prep.usualBatch", { amount: sizeText(batchSize, per) })]),
+  ].join("; ");
 }
 
 function verdictText(report: MakeOrBuyReport, currency: string): string {
   const { made, bought, cheaper, breakEvenBatch, usedWhileItKeeps, per } = report;
   if (made === null || bought === null) return "";
-  const gap = formatMoney(Math.abs(made.total - bought.total), currency);
+  const money = formatMoney(Math.abs(made.total - bought.total), currency);
   const first =
     cheaper === "make"
-      ? `Making saves ${gap} a ${per}.`
+      ? say("prep.makingSaves", { money, per })
       : cheaper === "buy"
-        ? `Buying saves ${gap} a ${per}.`
-        : "Both cost the same.";
-  if (breakEvenBatch === null)
-    return cheaper === "buy" ? `${first} No batch is large enough to change that.` : first;
+        ? say("prep.buyingSaves", { money, per })
+        : say("prep.costSame");
+  if (breakEvenBatch === null) return cheaper === "buy" ? `${first} ${say("prep.noBatch")}` : first;
   if (breakEvenBatch === 0) return first;
-  const even = `${first} Making pays from batches of ${sizeText(breakEvenBatch, per)} on.`;
+  const even = `${first} ${say("prep.makingPays", { amount: sizeText(breakEvenBatch, per) })}`;
   return usedWhileItKeeps !== null && breakEvenBatch > usedWhileItKeeps
-    ? `${even} That is more than is used while it keeps.`
+    ? `${even} ${say("prep.moreThanUsed")}`
     : even;
 }
 
 function sizeText(amount: number, per: MakeOrBuyReport["per"]): string {
-  const unit = { litre: "l", kilogram: "kg", piece: amount === 1 ? "piece" : "pieces" }[per];
-  return `${formatNumber(amount, per === "piece" ? 0 : 2)} ${unit}`;
+  if (per === "piece") return say("prep.pieces", { count: Math.round(amount) });
+  return `${formatNumber(amount, 2)} ${per === "litre" ? "l" : "kg"}`;
 }

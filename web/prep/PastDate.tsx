@@ -8,6 +8,7 @@ import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { benchAmount } from "./amounts.ts";
 import { entryMoment } from "./entry-moment.ts";
 import type { Discard } from "./prep-queries.ts";
@@ -23,8 +24,8 @@ export function PastDate({ discard, date, planAt }: Props) {
   const [key, setKey] = useState(newEntryKey);
   const renew = () => queryClient.invalidateQueries();
   const takeBack = async (id: number, prep: string) => {
-    await withdrawEntry({ kind: "losses", id, reason: "entered by mistake" });
-    notify({ text: `${prep} counts as there again.` });
+    await withdrawEntry({ kind: "losses", id, reason: say("prep.byMistake") });
+    notify({ text: say("prep.thereAgain", { prep }) });
     await renew();
   };
   const throwOut = useMutation({
@@ -37,33 +38,29 @@ export function PastDate({ discard, date, planAt }: Props) {
       ),
     onSuccess: async ({ id }, { prep }) => {
       setKey(newEntryKey());
-      notify({ text: `${prep} thrown out: recorded as a loss.`, undo: () => void takeBack(id, prep) });
+      notify({ text: say("prep.thrownOutDone", { prep }), undo: () => void takeBack(id, prep) });
       await renew();
     },
   });
   if (discard.length === 0) return null;
   return (
     <section className="past-date">
-      <h2>Past its date</h2>
+      <h2>{say("prep.past")}</h2>
       <ul>
         {discard.map((old) => (
           <li key={`${old.prep} ${old.madeAt}`}>
             <div>
               <strong>{old.prep}</strong>{" "}
               <span className="batch-make">{benchAmount(old.amount, old.unit, venue)}</span>
-              <span className="soft">
-                made {formatLocal(old.madeAt)}
-                {old.orOlder ? " or before" : ""}
-                {old.useBy === null ? "" : `, use by ${formatDate(old.useBy)}`}
-              </span>
+              <span className="soft">{datesText(old)}</span>
             </div>
             <Button
               className="wet-key no-print"
               disabled={throwOut.isPending}
-              aria-label={`${old.prep}: thrown out`}
+              aria-label={say("prep.thrownOutThis", { prep: old.prep })}
               onClick={() => throwOut.mutate(old)}
             >
-              Thrown out
+              {say("prep.thrownOut")}
             </Button>
           </li>
         ))}
@@ -73,8 +70,16 @@ export function PastDate({ discard, date, planAt }: Props) {
   );
 }
 
+function datesText({ madeAt, orOlder, useBy }: Discard): string {
+  const moment = formatLocal(madeAt);
+  return [
+    say(orOlder ? "prep.madeAtOrBefore" : "prep.madeAt", { moment }),
+    ...(useBy === null ? [] : [say("prep.useByLine", { date: formatDate(useBy) })]),
+  ].join(", ");
+}
+
 function lossOf({ prep, amount, unit, useBy }: Discard, at: string): Loss {
-  const note = useBy === null ? "past its date" : `use by ${useBy}`;
+  const note = useBy === null ? say("prep.pastNote") : say("prep.useByNote", { date: useBy });
   // Tenths of a ml are not read off a jug.
   return { at, kind: "expired", what: prep, amount: Math.round(amount * 10) / 10, unit, by: "", note };
 }

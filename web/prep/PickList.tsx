@@ -1,4 +1,5 @@
 import { formatNumber } from "../format.ts";
+import { say } from "../texts/say.ts";
 import { benchBase } from "./amounts.ts";
 import type { PrepReport } from "./prep-queries.ts";
 
@@ -7,7 +8,7 @@ export function PickList({ lines }: { lines: PrepReport["pickList"] }) {
   if (lines.length === 0) return null;
   return (
     <section id="fetch">
-      <h2>To fetch, for all of it</h2>
+      <h2>{say("prep.fetch")}</h2>
       <ul className="pick-lines">
         {lines.map(({ item, amount, base, weightG }) => (
           <li key={item}>

@@ -1,7 +1,7 @@
 import "./prep.css";
 import { useQuery } from "@tanstack/react-query";
 import { useNavigate, useSearch } from "@tanstack/react-router";
-import { formatDate, listWords, plural } from "../format.ts";
+import { formatDate, listWords } from "../format.ts";
 import { todayAt } from "../moment.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
@@ -10,6 +10,7 @@ import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { BatchLine } from "./BatchLine.tsx";
 import { Cuts } from "./Cuts.tsx";
 import { LabelSettings } from "./LabelSettings.tsx";
@@ -38,12 +39,12 @@ export function PrepPage() {
   const fault = error ?? lastError;
   return (
     <Page
-      title={date === undefined ? "Prep" : `Prep, ${formatDate(date)}`}
+      title={date === undefined ? say("prep.title") : say("prep.titleOf", { date: formatDate(date) })}
       next={report === undefined ? undefined : nextLine(report)}
       actions={
         <div className="field-row">
           <Field
-            label="Day"
+            label={say("prep.day")}
             type="date"
             value={date ?? ""}
             onChange={(event) => {
@@ -52,14 +53,14 @@ export function PrepPage() {
             }}
           />
           <Button className="wet-key" onClick={() => window.print()}>
-            Print the list
+            {say("prep.printList")}
           </Button>
           {report === undefined ? null : <PrintPlanLabels batches={report.batches} date={report.date} />}
         </div>
       }
     >
       <RunningTimers />
-      {report === undefined && fault === null ? <Busy what="Working out what is needed" /> : null}
+      {report === undefined && fault === null ? <Busy what={say("prep.working")} /> : null}
       {fault === null ? null : <Problems error={fault} onRetry={() => void refetch()} />}
       {report === undefined ? null : <Plan report={report} />}
     </Page>
@@ -74,39 +75,33 @@ function Plan({ report }: { report: PrepReport }) {
     <div className="prep">
       <PastDate discard={discard} date={date} planAt={at} />
       {batches.length === 0 ? (
-        <Empty title="Nothing to make">
-          <p>
-            What stands ready lasts as long as it keeps. If a prep is missing here, see that it has a spec and
-            a yield, and that a drink on the menu uses it.
-          </p>
+        <Empty title={say("prep.nothing")}>
+          <p>{say("prep.nothingWhy")}</p>
         </Empty>
       ) : null}
       <WorkTime time={report.activeMinutes} />
-      <nav className="wet-keys prep-parts no-print" aria-label="Parts of the list">
+      <nav className="wet-keys prep-parts no-print" aria-label={say("prep.parts")}>
         {pickList.length === 0 ? null : (
           <a className="button wet-key" href="#fetch">
-            What to fetch
+            {say("prep.toFetchKey")}
           </a>
         )}
         {cuts.length === 0 ? null : (
           <a className="button wet-key" href="#cut">
-            What to cut and press
+            {say("prep.toCutKey")}
           </a>
         )}
       </nav>
-      <Batches title="Make today" batches={now} date={date} first={1} />
-      <Batches title="Can wait until tomorrow" batches={later} date={date} first={now.length + 1} />
+      <Batches title={say("prep.makeToday")} batches={now} date={date} first={1} />
+      <Batches title={say("prep.canWait")} batches={later} date={date} first={now.length + 1} />
       <MadeToday date={date} />
       <Cuts cuts={cuts} />
       <PickList lines={pickList} />
       {enough.length === 0 ? null : (
-        <p className="soft">Enough of {listWords(enough.map(({ prep }) => prep))}.</p>
+        <p className="soft">{say("prep.enough", { preps: listWords(enough.map(({ prep }) => prep)) })}</p>
       )}
       <LabelSettings />
-      <p className="soft prep-care">
-        Amounts, dates and allergens are as the book has them. Check the labels, and follow your local food
-        code.
-      </p>
+      <p className="soft prep-care">{say("prep.care")}</p>
     </div>
   );
 }
@@ -128,8 +123,11 @@ function Batches({ title, batches, date, first }: BatchesProps) {
 }
 
 function nextLine({ batches, discard }: PrepReport): string {
-  const past = discard.length === 0 ? "" : `${plural(discard.length, "prep")} past the date. `;
+  const past = discard.length === 0 ? [] : [say("prep.pastDate", { count: discard.length })];
   const first = batches.find(({ canWait }) => !canWait) ?? batches[0];
-  if (first === undefined) return `${past}Nothing else to make.`;
-  return `${past}${plural(batches.length, "batch", "batches")}; begin with ${first.prep}.`;
+  const work =
+    first === undefined
+      ? say("prep.nothingElse")
+      : say("prep.beginWith", { count: batches.length, prep: first.prep });
+  return [...past, work].join(" ");
 }

@@ -2,10 +2,10 @@ import { useQueryClient } from "@tanstack/react-query";
 import { useEffect, useRef, useState } from "react";
 import { createPortal } from "react-dom";
 import type { Label } from "#engine/prep/label.ts";
-import { plural } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { problemsOf } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { type LabelPage, labelPages } from "./label-pages.ts";
 import { type LabelStock, largestPtOf, useLabelSettings } from "./label-settings.ts";
 import { measuringLabel } from "./measure-labels.ts";
@@ -27,10 +27,10 @@ export function PrintLabels({ labels, kind = "plain", text, name }: Props) {
       <Button
         kind={kind}
         className="wet-key"
-        aria-label={name === undefined ? undefined : `${name}: print the label`}
+        aria-label={name === undefined ? undefined : say("prep.printLabelOf", { name })}
         onClick={() => setPrinting(true)}
       >
-        {text ?? (labels.length === 1 ? "Print the label" : `Print ${plural(labels.length, "label")}`)}
+        {text ?? say("prep.printLabels", { count: labels.length })}
       </Button>
       {isPrinting ? <LabelSheet labels={labels} onPrinted={() => setPrinting(false)} /> : null}
     </>
@@ -56,7 +56,7 @@ export function PrintPlanLabels({ batches, date }: PlanProps) {
   return (
     <>
       <Button className="wet-key" disabled={batches.length === 0} onClick={() => void fetchLabels()}>
-        Print all labels
+        {say("prep.printAllLabels")}
       </Button>
       {labels.length === 0 ? null : <LabelSheet labels={labels} onPrinted={() => setLabels([])} />}
     </>

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import { Button } from "../parts/Button.tsx";
+import { say } from "../texts/say.ts";
 import { soundSignal } from "./sound-signal.ts";
 import { stopTimer, useTimers } from "./timers.ts";
 
@@ -13,7 +14,7 @@ export function RunningTimers() {
   useEffect(() => {
     if (names === "") return;
     const title = document.title;
-    document.title = `Time is up: ${names}`;
+    document.title = say("prep.timeUpFor", { names });
     if (sounded.current !== names) soundSignal();
     sounded.current = names;
     return () => {
@@ -26,12 +27,16 @@ export function RunningTimers() {
       {Object.entries(timers).map(([name, endsAt]) => (
         <li key={name} className={endsAt <= now ? "timer-over" : ""}>
           <span>{name}</span>
-          <span className="timer-left" role="timer" aria-label={`Timer, ${name}`}>
+          <span className="timer-left" role="timer" aria-label={say("prep.timerOf", { name })}>
             {clock(Math.max(0, Math.ceil((endsAt - now) / 1000)))}
           </span>
-          <span role="status">{endsAt <= now ? "Time is up." : ""}</span>
-          <Button className="wet-key" aria-label={`${name}: stop the timer`} onClick={() => stopTimer(name)}>
-            {endsAt <= now ? "Done" : "Stop"}
+          <span role="status">{endsAt <= now ? say("prep.timeUp") : ""}</span>
+          <Button
+            className="wet-key"
+            aria-label={say("prep.timerStop", { name })}
+            onClick={() => stopTimer(name)}
+          >
+            {say(endsAt <= now ? "prep.timerDone" : "prep.stop")}
           </Button>
         </li>
       ))}

@@ -1,9 +1,11 @@
 import { useQuery } from "@tanstack/react-query";
 import type { BaseUnit } from "#engine/measure/units.ts";
+import { formatNumber } from "../format.ts";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field } from "../parts/Field.tsx";
 import { catalogueQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { benchBase } from "./amounts.ts";
 import { UNIT_WORD } from "./card-size.ts";
 import { typedAmount } from "./typed-amount.ts";
@@ -39,14 +41,18 @@ export function UsedField({ item, base, amount, text, onType }: FieldProps) {
   const isWrong = text.trim() !== "" && typedAmount(text, base, venue) === undefined;
   return (
     <Field
-      label={`${item} used, ${UNIT_WORD[base]}`}
+      label={say("prep.used", { item, unit: say(UNIT_WORD[base]) })}
       className="wet-field"
       value={text}
       placeholder={benchBase(amount, base)}
-      error={isWrong ? `as ${base === "each" ? "42" : base === "g" ? "1.1 kg" : "900"}` : undefined}
+      error={isWrong ? say("prep.asAmount", { amount: exampleOf(base) }) : undefined}
       onChange={(event) => onType(item, { text: event.target.value, base })}
     />
   );
+}
+
+function exampleOf(base: BaseUnit): string {
+  return base === "each" ? "42" : base === "g" ? `${formatNumber(1.1, 1)} kg` : "900";
 }
 
 /** Picks what went in that the card does not name: another sugar, another spirit. */
@@ -55,7 +61,7 @@ export function OtherInput({ prep, onType }: { prep: string; onType: Props["onTy
   const items = (data?.items ?? []).filter(({ name, stocked }) => stocked && name !== prep);
   return (
     <Combobox
-      label="Something that is not on the card"
+      label={say("prep.notOnCard")}
       choices={items.map(({ name, category }) => ({ value: name, detail: category }))}
       value={null}
       onChange={(name) => {

@@ -1,6 +1,7 @@
 import { readAmount } from "#engine/measure/amount.ts";
 import { formatNumber, listWords } from "../format.ts";
 import { Field } from "../parts/Field.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import type { PrepReport } from "./prep-queries.ts";
 import { useDeviceSetting } from "./use-device-setting.ts";
 
@@ -9,18 +10,20 @@ export function WorkTime({ time }: { time: PrepReport["activeMinutes"] }) {
   const [typed, setTyped] = useDeviceSetting("prep-minutes", "");
   if (time.total === 0) return null;
   const available = readAmount(typed, { decimalComma: true });
+  const work = <strong>{say("prep.work", { time: hoursText(time.today) })}</strong>;
   return (
     <div className="work-time">
       <p>
-        <strong>{hoursText(time.today)} of work</strong> today
-        {time.canWait === 0 ? "" : `, ${hoursText(time.canWait)} more can wait until tomorrow`}.{" "}
+        {time.canWait === 0
+          ? sayWith("prep.workToday", { work })
+          : sayWith("prep.workTodayAndLater", { work, later: hoursText(time.canWait) })}{" "}
         {available === undefined || available <= 0 ? "" : roomText(time, available)}
         {time.notKnown.length === 0 ? null : (
-          <span className="soft"> Not timed: {listWords(time.notKnown)}.</span>
+          <span className="soft"> {say("prep.notTimed", { preps: listWords(time.notKnown) })}</span>
         )}
       </p>
       <Field
-        label="Minutes you have"
+        label={say("prep.minutes")}
         inputMode="decimal"
         className="no-print"
         value={typed}
@@ -31,9 +34,8 @@ export function WorkTime({ time }: { time: PrepReport["activeMinutes"] }) {
 }
 
 function roomText({ today, total }: PrepReport["activeMinutes"], available: number): string {
-  if (today > available)
-    return `That is ${hoursText(today - available)} more than you have: get help, or cut the list.`;
-  return total <= available ? "There is time for all of it." : "Leave what can wait.";
+  if (today > available) return say("prep.workTooMuch", { time: hoursText(today - available) });
+  return say(total <= available ? "prep.workFits" : "prep.workLeave");
 }
 
 /** 45 → "45 min"; 155 → "2 h 35 min". */

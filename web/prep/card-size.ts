@@ -9,13 +9,17 @@ export type CardSize =
 
 /** The ways, in the order of their keys. */
 export const WAYS = [
-  { way: "planned", label: "As planned" },
-  { way: "amount", label: "Another amount" },
-  { way: "have", label: "What I have" },
-  { way: "vessel", label: "A full vessel" },
+  { way: "planned", text: "prep.wayPlanned" },
+  { way: "amount", text: "prep.wayAmount" },
+  { way: "have", text: "prep.wayHave" },
+  { way: "vessel", text: "prep.wayVessel" },
 ] as const;
 
 export type Way = CardSize["way"];
 
 /** What an amount of an item is typed in. */
-export const UNIT_WORD: Record<BaseUnit, string> = { ml: "ml", g: "g or kg", each: "pieces" };
+export const UNIT_WORD = {
+  ml: "prep.typedMl",
+  g: "prep.typedG",
+  each: "prep.typedEach",
+} as const satisfies Record<BaseUnit, string>;

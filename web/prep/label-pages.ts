@@ -1,4 +1,6 @@
 import type { Label } from "#engine/prep/label.ts";
+import { say } from "../texts/say.ts";
+import { labelWords } from "./label-words.ts";
 
 /** What is printed on one physical label, at one size of type. */
 export type LabelPage = { sizePt: number; lines: readonly string[] };
@@ -19,26 +21,25 @@ const NAME_MOST = 40;
  * fit goes on to a second label under the same name and batch. Nothing is left out; what is long (allergens) comes last.
  */
 export function labelPages(
-  { name, batch, allergens, lines }: Label,
+  label: Label,
   { dayLine, largestPt, fits }: { dayLine: string; largestPt: number; fits: Fits },
 ): LabelPage[] {
-  const rest = lines.slice(1).filter((line) => line !== allergens);
-  const all = [name, ...rest, ...(dayLine.trim() === "" ? [] : [dayLine.trim()]), keptTogether(allergens)];
+  const { name, batch, allergens } = label;
+  const counting = dayLine.trim() === "" ? [] : [dayLine.trim()];
+  const all = [...labelWords(label), ...counting, keptTogether(allergens)];
   for (let sizePt = largestPt; sizePt >= SMALLEST_PT; sizePt -= STEP_PT) {
     if (fits(all, sizePt)) return [{ sizePt, lines: all }];
   }
   const head = name.length > NAME_MOST ? `${name.slice(0, NAME_MOST - 1)}…` : name;
-  return spread(all, (number) => `${head}, batch ${batch}, label ${number}`, fits).map((page) => ({
+  return spread(all, (number) => say("prep.labelHead", { name: head, batch, number }), fits).map((page) => ({
     sizePt: SMALLEST_PT,
     lines: page,
   }));
 }
 
-/** "May contain" is never parted: the second word alone would say another thing. */
+/** What stands before a colon ("May contain:") is never parted: the second word alone would say another thing. */
 function keptTogether(allergens: string): string {
-  return allergens
-    .replaceAll("May contain: ", "May\u00a0contain:\u00a0")
-    .replaceAll("Contains: ", "Contains:\u00a0");
+  return allergens.replace(/(?<=^|\. )[^.:]+: /g, (head) => head.replaceAll(" ", "\u00a0"));
 }
 
 /**
@@ -53,7 +54,7 @@ function spread(all: readonly string[], headOf: (number: number) => string, fits
     const number = pages.length + 1;
     const head = number === 1 ? [] : [headOf(number)];
     if (takes([...head, ...left])) return [...pages, [...head, ...left]];
-    const more = `… more on label ${number + 1}`;
+    const more = say("prep.labelMore", { number: number + 1 });
     const { taken, rest } = fill(left, (lines) => takes([...head, ...lines, more]));
     pages.push([...head, ...taken, more]);
     left = rest;

@@ -1,12 +1,13 @@
+import { say } from "../texts/say.ts";
 import { useDeviceSetting } from "./use-device-setting.ts";
 
 /** What labels are printed on; the sizes stand in prep.css under the same names. */
 export const LABEL_STOCKS = [
-  { value: "paper", label: "plain paper, to cut" },
-  { value: "a4-24", label: "A4 sheet, 24 of 70 × 37 mm" },
-  { value: "letter-30", label: "Letter sheet, 30 of 2⅝ × 1 in" },
-  { value: "roll-62", label: "roll, 62 × 40 mm" },
-  { value: "roll-102", label: "roll, 4 × 2 in" },
+  { value: "paper", text: "prep.stockPaper" },
+  { value: "a4-24", text: "prep.stockA4" },
+  { value: "letter-30", text: "prep.stockLetter" },
+  { value: "roll-62", text: "prep.stockRoll62" },
+  { value: "roll-102", text: "prep.stockRoll102" },
 ] as const;
 
 export type LabelStock = (typeof LABEL_STOCKS)[number]["value"];
@@ -24,13 +25,13 @@ export function largestPtOf(stock: LabelStock): number {
   return LARGEST_PT[stock];
 }
 
-/** The rule of the US Food Code (3-501.17); others count otherwise, so each house can write its own line. */
-const DAY_ONE = "Day of preparation is day 1";
-
-/** How this device prints labels: on what, and with which line on the counting of days. */
+/**
+ * How this device prints labels: on what, and with which line on the counting of days. That begins as the rule of the US Food
+ * Code (3-501.17); others count otherwise, so each house can write its own.
+ */
 export function useLabelSettings() {
   const [stored, setStock] = useDeviceSetting("label-stock", "paper");
-  const [dayLine, setDayLine] = useDeviceSetting("label-day-line", DAY_ONE);
+  const [dayLine, setDayLine] = useDeviceSetting("label-day-line", say("prep.dayOne"));
   const stock: LabelStock = LABEL_STOCKS.find(({ value }) => value === stored)?.value ?? "paper";
   return { stock, setStock, dayLine, setDayLine };
 }

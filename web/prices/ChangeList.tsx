@@ -1,7 +1,8 @@
 import { useId } from "react";
 import { USUAL_CATEGORIES } from "#engine/stock/category.ts";
-import { formatMoney, formatNumber, plural } from "../format.ts";
+import { formatMoney, formatNumber } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { changeShare, type PriceChange, type PriceListAnswer } from "./price-list.ts";
 
 type Props = {
@@ -18,9 +19,9 @@ type Props = {
 };
 
 const SECTIONS = [
-  { kind: "price", title: "Prices that change" },
-  { kind: "pack", title: "New from this supplier" },
-  { kind: "item", title: "New items" },
+  { kind: "price", title: "prices.pricesChange" },
+  { kind: "pack", title: "prices.newFromSupplier" },
+  { kind: "item", title: "prices.newItems" },
 ] as const;
 
 /** The lines by what they would change, what hangs on most money first. */
@@ -34,22 +35,16 @@ export function ChangeList(props: Props) {
           .filter((change) => change.kind === kind)
           .sort((a, b) => Math.abs(changeShare(b) ?? 0) - Math.abs(changeShare(a) ?? 0));
         return changes.length === 0 ? null : (
-          <Section key={kind} title={title} changes={changes} {...props} />
+          <Section key={kind} title={say(title)} changes={changes} {...props} />
         );
       })}
-      {same === 0 ? null : (
-        <p className="soft">
-          {same === 1 ? "One price of the list stands" : `${same} prices of the list stand`} as in the book.
-        </p>
-      )}
+      {same === 0 ? null : <p className="soft">{say("prices.same", { count: same })}</p>}
       {list.refused.length === 0 ? null : (
         <details>
-          <summary>{plural(list.refused.length, "line")} could not be read</summary>
+          <summary>{say("prices.refused", { count: list.refused.length })}</summary>
           <ul className="ruled">
             {list.refused.map(({ row, reason }) => (
-              <li key={row}>
-                Row {row}: {reason}
-              </li>
+              <li key={row}>{say("prices.refusedRow", { row, reason })}</li>
             ))}
           </ul>
         </details>
@@ -74,7 +69,7 @@ function Section({
       {changes.length === 1 ? null : (
         <label className="prices-all">
           <input type="checkbox" checked={isAll} onChange={() => onToggle(changes, !isAll)} />
-          All of them
+          {say("prices.all")}
         </label>
       )}
       {changes[0]?.kind === "item" ? <CategoryOfAll changes={changes} {...props} /> : null}
@@ -94,6 +89,7 @@ function Line({ change, left, categories, chosen, known, onToggle, onCategory, o
   const { row, kind, product, item, pack, before, after, alike, category } = change;
   const id = useId();
   const share = changeShare(change);
+  const size = pack.perCase > 1 ? say("prices.perCase", { pack: pack.pack, count: pack.perCase }) : pack.pack;
   return (
     <li>
       <input
@@ -105,9 +101,7 @@ function Line({ change, left, categories, chosen, known, onToggle, onCategory, o
       <label htmlFor={id}>
         {item}
         <span className="prices-more">
-          {pack.pack}
-          {pack.perCase > 1 ? `, ${pack.perCase} to a case` : ""}
-          {product === item ? "" : `; in the list “${product}”`}
+          {product === item ? size : say("prices.inTheList", { size, product })}
         </span>
       </label>
       <span className="prices-money">
@@ -123,18 +117,18 @@ function Line({ change, left, categories, chosen, known, onToggle, onCategory, o
       {kind === "item" ? (
         <span className="prices-new">
           <Choice
-            label={`Category of ${product}`}
+            label={say("prices.categoryOf", { product })}
             value={categories[row] ?? category}
             options={categoriesOf(known, category)}
-            empty="Category …"
+            empty={say("prices.category")}
             onPick={(picked) => onCategory([row], picked)}
           />
           {alike.length === 0 ? null : (
             <Choice
-              label={`${product} is in the book as`}
+              label={say("prices.isInBookAs", { product })}
               value=""
               options={alike}
-              empty="a new item"
+              empty={say("prices.newItem")}
               onPick={(picked) => onItem(row, picked)}
             />
           )}
@@ -142,7 +136,7 @@ function Line({ change, left, categories, chosen, known, onToggle, onCategory, o
       ) : chosen[row] === undefined ? null : (
         <span className="prices-new">
           <button type="button" className="button button-quiet" onClick={() => onItem(row, "")}>
-            It is something else
+            {say("prices.isElse")}
           </button>
         </span>
       )}
@@ -160,10 +154,10 @@ function CategoryOfAll({
   if (open.length < 2) return null;
   return (
     <Choice
-      label="Category of all that have none"
+      label={say("prices.categoryOfAll")}
       value=""
       options={categoriesOf(known, "")}
-      empty={`Category of ${open.length} lines …`}
+      empty={say("prices.categoryOfLines", { count: open.length })}
       onPick={(picked) =>
         onCategory(
           open.map(({ row }) => row),

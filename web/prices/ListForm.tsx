@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useId, useState } from "react";
 import { Field } from "../parts/Field.tsx";
 import { weekQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 import type { Asked } from "./price-list.ts";
 
 type Props = { asked: Asked | null; suppliers: readonly string[]; onAsk: (asked: Asked) => void };
@@ -28,8 +29,8 @@ export function ListForm({ asked, suppliers, onAsk }: Props) {
   return (
     <form className="prices-form field-row" onSubmit={(event) => event.preventDefault()}>
       <Field
-        label="Supplier"
-        hint="One you have, or a new one"
+        label={say("prices.supplier")}
+        hint={say("prices.supplierHint")}
         required
         list={listId}
         value={supplier}
@@ -42,8 +43,8 @@ export function ListForm({ asked, suppliers, onAsk }: Props) {
         ))}
       </datalist>
       <Field
-        label="Prices hold from"
-        hint="Their first day"
+        label={say("prices.from")}
+        hint={say("prices.fromHint")}
         type="date"
         required
         value={from}
@@ -53,8 +54,8 @@ export function ListForm({ asked, suppliers, onAsk }: Props) {
         }}
       />
       <Field
-        label="The list"
-        hint="CSV, as the supplier sends it"
+        label={say("prices.list")}
+        hint={say("prices.listHint")}
         type="file"
         accept=".csv,.tsv,.txt,text/csv,text/plain"
         onChange={(event) => {

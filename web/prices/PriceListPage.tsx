@@ -2,13 +2,13 @@ import "./prices.css";
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import { answerOf, server } from "../api.ts";
-import { plural } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 import { ChangeList } from "./ChangeList.tsx";
 import { ListForm } from "./ListForm.tsx";
 import { type Asked, isReady, type PriceChange, readList, takenOver } from "./price-list.ts";
@@ -45,7 +45,9 @@ export function PriceListPage() {
         }),
       ),
     onSuccess: async () => {
-      notify({ text: `${plural(taken.length, "price")} of ${asked?.supplier.trim()} taken over.` });
+      notify({
+        text: say("prices.takenOver", { count: taken.length, supplier: asked?.supplier.trim() ?? "" }),
+      });
       await queryClient.invalidateQueries();
     },
   });
@@ -64,10 +66,10 @@ export function PriceListPage() {
     setLeft(next);
   };
   return (
-    <Page title="Price list" next="Give a supplier’s list as a CSV file. Nothing changes before you say so.">
+    <Page title={say("prices.title")} next={say("prices.next")}>
       <ListForm asked={asked} suppliers={catalogue?.suppliers.map(({ name }) => name) ?? []} onAsk={begin} />
       <Problems error={read.error} />
-      {asked !== null && read.isLoading ? <Busy what="Comparing the list with the book" /> : null}
+      {asked !== null && read.isLoading ? <Busy what={say("prices.comparing")} /> : null}
       {list === undefined || asked === null ? null : (
         <>
           <Questions list={list} onAnswer={(answer) => setAsked({ ...asked, ...answer })} />
@@ -94,12 +96,12 @@ export function PriceListPage() {
                   disabled={taken.length === 0 || take.isPending}
                   onClick={() => take.mutate()}
                 >
-                  {taken.length === 0 ? "Nothing to take over" : `Take over ${plural(taken.length, "line")}`}
+                  {taken.length === 0
+                    ? say("prices.nothingToTake")
+                    : say("prices.takeOver", { count: taken.length })}
                 </Button>
                 {waiting.length === 0 ? null : (
-                  <span className="soft">
-                    {plural(waiting.length, "new item")} without a category stay out.
-                  </span>
+                  <span className="soft">{say("prices.staysOut", { count: waiting.length })}</span>
                 )}
               </div>
               <Problems error={take.error} />

@@ -1,5 +1,6 @@
-import { plural } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
+import { locale } from "../texts/language.ts";
+import { say } from "../texts/say.ts";
 import type { Asked, PriceListAnswer } from "./price-list.ts";
 
 type Props = {
@@ -13,11 +14,11 @@ export function Questions({ list: { questions, changes }, onAnswer }: Props) {
   if (questions.includes("decimal")) {
     return (
       <section className="prices-question">
-        <h2>Is 1.234 a thousand or one and a bit?</h2>
-        <p>Every price in this list can be read both ways.</p>
+        <h2>{say("prices.decimalTitle")}</h2>
+        <p>{say("prices.decimalWhy")}</p>
         <div className="prices-act">
-          <Button onClick={() => onAnswer({ decimal: "." })}>The point is the decimal mark</Button>
-          <Button onClick={() => onAnswer({ decimal: "," })}>The comma is the decimal mark</Button>
+          <Button onClick={() => onAnswer({ decimal: "." })}>{say("prices.decimalPoint")}</Button>
+          <Button onClick={() => onAnswer({ decimal: "," })}>{say("prices.decimalComma")}</Button>
         </div>
       </section>
     );
@@ -25,14 +26,17 @@ export function Questions({ list: { questions, changes }, onAnswer }: Props) {
   if (!questions.includes("pricePer") || example === undefined) return null;
   return (
     <section className="prices-question">
-      <h2>What do the prices pay for?</h2>
+      <h2>{say("prices.payForTitle")}</h2>
       <p>
-        The list does not say. As an example: {example.product}, {plural(example.pack.perCase, "container")} a
-        case, at {example.pack.price}.
+        {say("prices.payForWhy", {
+          product: example.product,
+          count: example.pack.perCase,
+          price: example.pack.price?.toLocaleString(locale) ?? "",
+        })}
       </p>
       <div className="prices-act">
-        <Button onClick={() => onAnswer({ pricePer: "case" })}>For a case</Button>
-        <Button onClick={() => onAnswer({ pricePer: "container" })}>For one bottle or container</Button>
+        <Button onClick={() => onAnswer({ pricePer: "case" })}>{say("prices.forCase")}</Button>
+        <Button onClick={() => onAnswer({ pricePer: "container" })}>{say("prices.forContainer")}</Button>
       </div>
     </section>
   );

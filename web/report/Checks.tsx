@@ -1,5 +1,6 @@
 import { formatMoney, formatShare, listWords } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { causeSentence, sureness } from "../variance/cause-words.ts";
 import { rivalWords } from "./check-words.ts";
 import type { OwnerReport } from "./query.ts";
@@ -11,18 +12,21 @@ export function Checks({ report: { checks } }: { report: OwnerReport }) {
   const venue = useVenue();
   return (
     <section>
-      <h2>{checks.length === 1 ? "One thing to check" : "Things to check"}</h2>
-      {checks.length === 0 ? <p>Nothing stands out from what counting and pouring can blur.</p> : null}
+      <h2>{say("report.checks", { count: checks.length })}</h2>
+      {checks.length === 0 ? <p>{say("report.noChecks")}</p> : null}
       <ol className="report-checks">
         {checks.map(({ items, rivals, cost, probability, check, count, sign, ...cause }) => (
           <li key={JSON.stringify([cause.kind, cause.what])}>
             <p className="cause-sentence">
               {items.length > 0
-                ? `An area was left out of count ${count ?? ""}: ${listWords(items)}.`
+                ? say("report.areaLeftOut", { count: count ?? "", items: listWords(items) })
                 : causeSentence({ ...cause, count: count ?? undefined, sign: sign ?? undefined }, venue)}{" "}
               <span className="cause-chance">
-                {formatShare(Math.min(probability, MOST_SURE))}, {sureness(probability)}; explains{" "}
-                {formatMoney(cost, venue.currency, { whole: true })}
+                {say("report.chance", {
+                  share: formatShare(Math.min(probability, MOST_SURE)),
+                  sureness: sureness(probability),
+                  money: formatMoney(cost, venue.currency, { whole: true }),
+                })}
               </span>
             </p>
             <p className="cause-check">{check}</p>

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { formatMoney, formatNumber } from "../format.ts";
 import { UncertainMoney } from "../parts/Uncertain.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import type { OwnerReport } from "./query.ts";
 
 /** Cost of the drink used against what the specs of what was sold come to. */
@@ -11,13 +12,13 @@ export function Figures({ report: { totals, specCostPct } }: { report: OwnerRepo
   const whole = (amount: number) => formatMoney(amount, currency, { whole: true });
   return (
     <dl className="totals-line">
-      <Figure name="Cost of drink used" share={pourCostPct}>
+      <Figure name={say("variance.usedCost")} share={pourCostPct}>
         {whole(usedCost)}
       </Figure>
-      <Figure name="Cost by the specs" share={specCostPct}>
+      <Figure name={say("report.bySpecs")} share={specCostPct}>
         {whole(expectedCost)}
       </Figure>
-      <Figure name="Unexplained" share={null} isMain>
+      <Figure name={say("variance.unexplained")} share={null} isMain>
         <UncertainMoney amount={unexplainedCost} sd={unexplainedCostSd} />
       </Figure>
     </dl>
@@ -32,7 +33,9 @@ function Figure({ name, share, isMain = false, children }: FigureProps) {
       <dt>{name}</dt>
       <dd>
         {children}
-        {share === null ? null : <span className="figure-share"> {formatNumber(share, 1)}% of sales</span>}
+        {share === null ? null : (
+          <span className="figure-share"> {say("report.ofSales", { share: formatNumber(share, 1) })}</span>
+        )}
       </dd>
     </div>
   );

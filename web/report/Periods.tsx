@@ -1,6 +1,7 @@
 import { formatAmount, formatLocal } from "../format.ts";
 import { UncertainMoney } from "../parts/Uncertain.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import type { OwnerReport } from "./query.ts";
 
 /** The unexplained money of the last periods, and the items that lean one way over them. */
@@ -8,13 +9,13 @@ export function Periods({ report: { periods, drifts } }: { report: OwnerReport }
   const venue = useVenue();
   return (
     <section>
-      <h2>Unexplained so far</h2>
+      <h2>{say("report.periods")}</h2>
       <table className="report-periods">
-        <caption className="visually-hidden">Unexplained at cost, by the count that ended the period</caption>
+        <caption className="visually-hidden">{say("report.periodsCaption")}</caption>
         <thead>
           <tr>
-            <th scope="col">Until</th>
-            <th scope="col">Unexplained</th>
+            <th scope="col">{say("variance.until")}</th>
+            <th scope="col">{say("variance.unexplained")}</th>
           </tr>
         </thead>
         <tbody>
@@ -30,9 +31,12 @@ export function Periods({ report: { periods, drifts } }: { report: OwnerReport }
       </table>
       {drifts.map(({ item, base, direction, perPeriod, sinceAt }) => (
         <p key={item} className="report-drift">
-          {item}: steadily {formatAmount(Math.abs(perPeriod), base, venue)}{" "}
-          {direction === "missing" ? "more" : "less"} between counts than is explained, since{" "}
-          {formatLocal(sinceAt)}.
+          {say("report.steadily", {
+            item,
+            amount: formatAmount(Math.abs(perPeriod), base, venue),
+            direction,
+            when: formatLocal(sinceAt),
+          })}
         </p>
       ))}
     </section>

@@ -2,7 +2,7 @@ import "../variance/variance.css";
 import "./report.css";
 import { useQuery } from "@tanstack/react-query";
 import { useNavigate, useSearch } from "@tanstack/react-router";
-import { formatLocal, formatMoney, formatNumber, plural } from "../format.ts";
+import { formatLocal, formatMoney, formatNumber } from "../format.ts";
 import { ClosingLine } from "../history/ClosingLine.tsx";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
@@ -10,6 +10,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { saveCsv } from "../parts/save-file.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { settledWords } from "../variance/cause-words.ts";
 import { NoAccusation } from "../variance/NoAccusation.tsx";
 import { PeriodPicker } from "../variance/PeriodPicker.tsx";
@@ -27,7 +28,7 @@ export function ReportPage() {
   const { data: report, error, refetch } = useQuery(ownerReportQuery(period));
   return (
     <Page
-      title="The owner’s report"
+      title={say("report.title")}
       next={report === undefined ? undefined : spanOf(report)}
       actions={
         <div className="report-acts">
@@ -35,19 +36,19 @@ export function ReportPage() {
           {report === undefined ? null : (
             <Button onClick={() => void saveCsv(`report ${report.closing}`, reportRows(report))}>CSV</Button>
           )}
-          <Button onClick={() => window.print()}>Print</Button>
+          <Button onClick={() => window.print()}>{say("report.print")}</Button>
         </div>
       }
     >
       {report !== undefined ? <Report report={report} /> : null}
-      {report === undefined && error === null ? <Busy what="Writing the report" /> : null}
+      {report === undefined && error === null ? <Busy what={say("report.writing")} /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
     </Page>
   );
 }
 
 function spanOf({ venue, from, to }: OwnerReport): string {
-  return `${venue}, ${formatLocal(from)} to ${formatLocal(to)}.`;
+  return say("report.span", { venue, from: formatLocal(from), to: formatLocal(to) });
 }
 
 const MOST = { settled: 5, parts: 6 } as const;
@@ -62,7 +63,7 @@ function Report({ report }: { report: OwnerReport }) {
         <Settled report={report} />
       </div>
       <section>
-        <h2>Where it is</h2>
+        <h2>{say("variance.whereItIs")}</h2>
         <WhereItIs where={report.where} most={MOST.parts} />
       </section>
       <NoAccusation />
@@ -76,15 +77,17 @@ function Settled({ report: { settled } }: { report: OwnerReport }) {
   const venue = useVenue();
   return (
     <section>
-      <h2>Settled since the last count</h2>
-      {settled.length === 0 ? <p>Nothing yet.</p> : null}
+      <h2>{say("report.settled")}</h2>
+      {settled.length === 0 ? <p>{say("report.nothingSettled")}</p> : null}
       <ul className="ruled">
         {settled.slice(0, MOST.settled).map((one) => (
           <li key={one.id}>{settledWords(one, venue)}</li>
         ))}
       </ul>
       {settled.length <= MOST.settled ? null : (
-        <p className="soft">And {plural(settled.length - MOST.settled, "more")}.</p>
+        <p className="soft">
+          {say("report.andMore", { count: formatNumber(settled.length - MOST.settled) })}
+        </p>
       )}
     </section>
   );
@@ -94,11 +97,8 @@ function NotCounted({ report: { notCounted, totals } }: { report: OwnerReport })
   const { currency } = useVenue();
   return (
     <p className="soft">
-      ± is one standard uncertainty: two times in three the truth lies within it. Money is at cost; items
-      without a price are left out; sales were {formatMoney(totals.sales, currency, { whole: true })}.
-      {notCounted === 0
-        ? ""
-        : ` ${formatNumber(notCounted)} ${notCounted === 1 ? "item was" : "items were"} not counted in both counts and ${notCounted === 1 ? "has" : "have"} no variance.`}
+      {say("report.notes", { sales: formatMoney(totals.sales, currency, { whole: true }) })}
+      {notCounted === 0 ? "" : ` ${say("report.notCounted", { count: notCounted })}`}
     </p>
   );
 }

@@ -1,13 +1,39 @@
+import type { CauseKind } from "#engine/variance/causes/cause.ts";
 import { formatShare, listWords } from "../format.ts";
+import type { TextId } from "../texts/catalogues.ts";
+import { say } from "../texts/say.ts";
 import type { OwnerReport } from "./query.ts";
 
 type Rival = OwnerReport["checks"][number]["rivals"][number];
 
-/** What else explains the same numbers: "Or, by the same numbers: breakage (30%) or delivery short (12%)." */
+const NAMES = {
+  "delivery-not-entered": "report.deliveryNotEntered",
+  "delivery-entered-twice": "report.deliveryEnteredTwice",
+  "delivery-short": "report.deliveryShort",
+  "container-miscounted": "report.containerMiscounted",
+  "area-skipped": "report.areaSkipped",
+  "wrong-pack-size": "report.wrongPackSize",
+  "poured-for-another": "report.pouredForAnother",
+  "rung-for-another": "report.rungForAnother",
+  "not-rung": "report.notRung",
+  "over-pour": "report.overPour",
+  "older-spec": "report.olderSpec",
+  "batch-not-logged": "report.batchNotLogged",
+  "batch-thrown-out": "report.batchThrownOut",
+  breakage: "report.breakage",
+  "yield-drift": "report.yieldDrift",
+  "unmapped-sale": "report.unmappedSale",
+  "unit-slip": "report.unitSlip",
+} as const satisfies Record<CauseKind, TextId>;
+
+/** What else explains the same numbers: "The same numbers could be: breakage of Gin (30%) and unit slip of Sour (12%)." */
 export function rivalWords(rivals: readonly Rival[]): string {
-  const named = rivals.map(
-    ({ kind, what, probability }) =>
-      `${kind.replaceAll("-", " ")} of ${[what].flat().join(" / ")} (${formatShare(probability)})`,
+  const named = rivals.map(({ kind, what, probability }) =>
+    say("report.rival", {
+      cause: say(NAMES[kind]),
+      what: [what].flat().join(" / "),
+      share: formatShare(probability),
+    }),
   );
-  return `The same numbers could be: ${listWords(named)}.`;
+  return say("report.rivals", { rivals: listWords(named) });
 }

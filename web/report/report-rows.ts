@@ -1,4 +1,5 @@
 import { fileCell } from "../parts/table-text.ts";
+import { say } from "../texts/say.ts";
 import { rivalWords } from "./check-words.ts";
 import type { OwnerReport } from "./query.ts";
 
@@ -12,34 +13,47 @@ export function reportRows(report: OwnerReport): string[][] {
     fileCell("number", sd),
     fileCell("text", note),
   ];
+  const figures = say("report.figures");
   return [
-    ["Section", "What", "Amount", "Standard uncertainty", "Note"],
-    row("Period", `${report.from} to ${report.to}`, null, null, report.caution),
-    row("Figures", "Cost of drink used", totals.usedCost, null),
-    row("Figures", "Cost by the specs", totals.expectedCost, null),
-    row("Figures", "Unexplained", totals.unexplainedCost, totals.unexplainedCostSd),
-    row("Figures", "Sales", totals.sales, null),
-    row("Figures", "Pour cost, % of sales", totals.pourCostPct, null),
-    row("Figures", "Spec cost, % of sales", report.specCostPct, null),
-    ...periods.map(({ to, cost, sd }) => row("Unexplained so far", to, cost, sd)),
+    [
+      say("report.section"),
+      say("report.what"),
+      say("report.amount"),
+      say("variance.standardUncertainty"),
+      say("report.note"),
+    ],
+    row(
+      say("report.period"),
+      say("report.fromTo", { from: report.from, to: report.to }),
+      null,
+      null,
+      report.caution,
+    ),
+    row(figures, say("variance.usedCost"), totals.usedCost, null),
+    row(figures, say("report.bySpecs"), totals.expectedCost, null),
+    row(figures, say("variance.unexplained"), totals.unexplainedCost, totals.unexplainedCostSd),
+    row(figures, say("variance.sales"), totals.sales, null),
+    row(figures, say("report.pourCostPct"), totals.pourCostPct, null),
+    row(figures, say("report.specCostPct"), report.specCostPct, null),
+    ...periods.map(({ to, cost, sd }) => row(say("report.periods"), to, cost, sd)),
     ...checks.map(({ kind, what, items, cost, check, rivals }) => {
       const names = items.length > 0 ? items : [what].flat();
       const others = rivals.length === 0 ? "" : ` ${rivalWords(rivals)}`;
-      return row("To check", `${kind}: ${names.join(", ")}`, cost, null, `${check}${others}`);
+      return row(say("report.toCheck"), `${kind}: ${names.join(", ")}`, cost, null, `${check}${others}`);
     }),
     ...settled.map(({ answer, cause, words, settledAt }) =>
       row(
-        answer === "confirmed" ? "Settled" : "It was not",
+        answer === "confirmed" ? say("variance.settled") : say("variance.refute"),
         `${cause.kind}: ${[cause.what].flat().join(", ")}`,
         cause.size,
         null,
         `${settledAt.slice(0, 10)} ${cause.unit}. ${words ?? ""}`.trim(),
       ),
     ),
-    ...where.categories.map(({ name, cost, sd }) => row("By category", name, cost, sd)),
-    ...where.areas.map(({ name, cost, sd }) => row("By area", name, cost, sd)),
+    ...where.categories.map(({ name, cost, sd }) => row(say("variance.byCategory"), name, cost, sd)),
+    ...where.areas.map(({ name, cost, sd }) => row(say("variance.byArea"), name, cost, sd)),
     ...where.drinks.map(({ drink, serves, sd }) =>
-      row("Drinks that do not fit", drink, serves, sd, "serves"),
+      row(say("report.misfits"), drink, serves, sd, say("report.serves")),
     ),
   ];
 }

@@ -1,18 +1,19 @@
 import { useState } from "react";
 import type { RingName } from "#engine/sales/ring.ts";
-import { formatMoney, plural } from "../format.ts";
+import { formatMoney } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { Select } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { acceptable, meaningWords } from "./meaning-of.ts";
 import type { UnmappedName } from "./sales-queries.ts";
 
 const SCORES = [
-  { value: "96", label: "96: the same but for writing" },
-  { value: "90", label: "90: a letter or two, or shortened" },
-  { value: "80", label: "80: alike, and like nothing else" },
-];
+  { value: "96", text: "sales.score96" },
+  { value: "90", text: "sales.score90" },
+  { value: "80", text: "sales.score80" },
+] as const;
 
 type Props = {
   names: readonly UnmappedName[];
@@ -32,18 +33,18 @@ export function AcceptMany({ names, onAccept, isBusy }: Props) {
   return (
     <div className="accept-many">
       <Select
-        label="From a score of"
-        options={SCORES}
+        label={say("sales.scoreFrom")}
+        options={SCORES.map(({ value, text }) => ({ value, label: say(text) }))}
         value={scoreLeast}
         onChange={({ target }) => setScoreLeast(target.value)}
       />
       <Button disabled={rings.length === 0 || isBusy} onClick={() => setAsked(true)}>
-        Accept {plural(rings.length, "likely meaning")}
+        {say("sales.acceptLikely", { count: rings.length })}
       </Button>
       <ConfirmDialog
         isOpen={isAsked}
-        title={`Accept ${plural(rings.length, "meaning")}?`}
-        act="Accept them"
+        title={say("sales.acceptManyTitle", { count: rings.length })}
+        act={say("sales.acceptMany")}
         isBusy={isBusy}
         onConfirm={() => {
           setAsked(false);
@@ -51,11 +52,11 @@ export function AcceptMany({ names, onAccept, isBusy }: Props) {
         }}
         onCancel={() => setAsked(false)}
       >
-        <p>{formatMoney(net, currency)} of sales, past ones too, then use what these drinks use.</p>
+        <p>{say("sales.acceptManyWhy", { money: formatMoney(net, currency) })}</p>
         <ul>
           {rings.map((ring) => (
             <li key={ring.ringName}>
-              {ring.ringName} means {meaningWords(ring)}
+              {say("sales.nameMeans", { name: ring.ringName, meaning: meaningWords(ring) })}
             </li>
           ))}
         </ul>

@@ -1,21 +1,22 @@
 import type { FormEvent } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 import { roleWords, sureWords } from "./column-words.ts";
 import { type Correction, ROLES } from "./correction.ts";
 import type { SalesLook } from "./sales-queries.ts";
 
 const DATE_ORDERS = [
-  { value: "", label: "as the file shows" },
-  { value: "dmy", label: "day first: 31/12/2026" },
-  { value: "mdy", label: "month first: 12/31/2026" },
-  { value: "ymd", label: "year first: 2026/12/31" },
-];
+  { value: "", text: "sales.asFileShows" },
+  { value: "dmy", text: "sales.dayFirst" },
+  { value: "mdy", text: "sales.monthFirst" },
+  { value: "ymd", text: "sales.yearFirst" },
+] as const;
 const DECIMALS = [
-  { value: "", label: "as the file shows" },
-  { value: ".", label: "point: 12.50" },
-  { value: ",", label: "comma: 12,50" },
-];
+  { value: "", text: "sales.asFileShows" },
+  { value: ".", text: "sales.decimalPoint" },
+  { value: ",", text: "sales.decimalComma" },
+] as const;
 
 type Props = {
   look: SalesLook;
@@ -36,7 +37,7 @@ export function Corrections({ look, said, isSeen, isOpen, onSay, onLook }: Props
   };
   return (
     <details className="corrections" open={isOpen}>
-      <summary>Columns, and how they were taken</summary>
+      <summary>{say("sales.columns")}</summary>
       <form onSubmit={submit}>
         <ul className="columns-found">
           {look.columns.map((column, place) => (
@@ -54,20 +55,20 @@ export function Corrections({ look, said, isSeen, isOpen, onSay, onLook }: Props
         </ul>
         <div className="field-row">
           <Select
-            label="Dates are written"
-            options={DATE_ORDERS}
+            label={say("sales.datesWritten")}
+            options={DATE_ORDERS.map(({ value, text }) => ({ value, label: say(text) }))}
             value={said.dateOrder}
             onChange={({ target }) => onSay({ ...said, dateOrder: target.value as Correction["dateOrder"] })}
           />
           <Select
-            label="Decimals are written"
-            options={DECIMALS}
+            label={say("sales.decimalsWritten")}
+            options={DECIMALS.map(({ value, text }) => ({ value, label: say(text) }))}
             value={said.decimal}
             onChange={({ target }) => onSay({ ...said, decimal: target.value as Correction["decimal"] })}
           />
           {hasDates ? null : (
             <Field
-              label="Business day of the whole file"
+              label={say("sales.dayOfFile")}
               type="date"
               value={said.day}
               onChange={({ target }) => onSay({ ...said, day: target.value })}
@@ -81,11 +82,11 @@ export function Corrections({ look, said, isSeen, isOpen, onSay, onLook }: Props
               checked={said.isRowOneSale}
               onChange={({ target }) => onSay({ ...said, isRowOneSale: target.checked })}
             />
-            Each row is one sale
+            {say("sales.rowIsSale")}
           </label>
         )}
         <Button type="submit" disabled={isSeen}>
-          Look again
+          {say("sales.lookAgain")}
         </Button>
       </form>
     </details>
@@ -101,7 +102,7 @@ type ColumnProps = {
 };
 
 function ColumnRole({ heading, sample, sure, role, onRole }: ColumnProps) {
-  const name = heading === "" ? "(no heading)" : heading;
+  const name = heading === "" ? say("sales.noHeading") : heading;
   // A column of persons stays one: it can be given another role, and no other column can be made one.
   const roles = role === "staff" ? ["staff" as const, ...ROLES] : ROLES;
   return (
@@ -110,7 +111,8 @@ function ColumnRole({ heading, sample, sure, role, onRole }: ColumnProps) {
       label={name}
       hint={
         <>
-          {sample === "" ? "empty" : `“${sample}”`} {sure === "" ? "" : <em>{sure}</em>}
+          {sample === "" ? say("sales.emptyColumn") : say("sales.sample", { text: sample })}{" "}
+          {sure === "" ? "" : <em>{sure}</em>}
         </>
       }
       options={roles.map((value) => ({ value, label: roleWords(value) }))}

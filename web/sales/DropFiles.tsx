@@ -1,4 +1,5 @@
 import { type DragEvent, useId, useState } from "react";
+import { say } from "../texts/say.ts";
 
 /** Takes files dropped on it or chosen with the device's own picker. */
 export function DropFiles({ onFiles }: { onFiles: (files: File[]) => void }) {
@@ -21,7 +22,7 @@ export function DropFiles({ onFiles }: { onFiles: (files: File[]) => void }) {
       onDragLeave={() => setOver(false)}
       onDrop={drop}
     >
-      <label htmlFor={id}>Sales file of any till</label>
+      <label htmlFor={id}>{say("sales.drop")}</label>
       <input
         id={id}
         type="file"
@@ -33,7 +34,7 @@ export function DropFiles({ onFiles }: { onFiles: (files: File[]) => void }) {
           if (files.length > 0) onFiles(files);
         }}
       />
-      <p className="soft">Drop it here or choose it. It is shown as understood before anything is read in.</p>
+      <p className="soft">{say("sales.dropHint")}</p>
     </div>
   );
 }

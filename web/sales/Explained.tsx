@@ -1,4 +1,5 @@
-import { formatDate, formatNumber, formatShare, plural } from "../format.ts";
+import { formatDate, formatNumber, formatShare } from "../format.ts";
+import { say } from "../texts/say.ts";
 import { RefusedRows } from "./RefusedRows.tsx";
 import type { SalesReport } from "./sales-queries.ts";
 
@@ -14,16 +15,19 @@ export function Explained({ report, isLook = false }: Props) {
   return (
     <div className="explained">
       <dl className="figures">
-        <Figure label="Lines read" value={formatNumber(lines)} />
-        <Figure label="New" value={formatNumber(fresh)} isStrong />
-        <Figure label="Known before" value={formatNumber(known)} />
-        {changed === 0 ? null : <Figure label="Changed" value={formatNumber(changed)} />}
-        <Figure label="Refused" value={formatNumber(refused.length)} />
-        <Figure label="Business days" value={daysWords(daysTouched)} />
+        <Figure label={say("sales.linesRead")} value={formatNumber(lines)} />
+        <Figure label={say("sales.new")} value={formatNumber(fresh)} isStrong />
+        <Figure label={say("sales.knownBefore")} value={formatNumber(known)} />
+        {changed === 0 ? null : <Figure label={say("sales.changed")} value={formatNumber(changed)} />}
+        <Figure label={say("sales.refused")} value={formatNumber(refused.length)} />
+        <Figure label={say("sales.businessDays")} value={daysWords(daysTouched)} />
         {lines === 0 ? null : (
           <Figure
-            label="Known to the book"
-            value={`${formatShare(coverage.quantity)} of what was sold, ${formatShare(coverage.money)} of the money`}
+            label={say("sales.knownToBook")}
+            value={say("sales.knownShares", {
+              quantity: formatShare(coverage.quantity),
+              money: formatShare(coverage.money),
+            })}
           />
         )}
       </dl>
@@ -37,9 +41,7 @@ export function Explained({ report, isLook = false }: Props) {
       <Days report={report} isLook={isLook} />
       {refused.length === 0 ? null : (
         <div className="refused">
-          <h3>
-            {plural(refused.length, "row")} {isLook ? "cannot" : "could not"} be read
-          </h3>
+          <h3>{say(isLook ? "sales.rowsUnreadable" : "sales.rowsUnread", { count: refused.length })}</h3>
           <RefusedRows refused={refused} />
         </div>
       )}
@@ -63,21 +65,24 @@ function Days({ report, isLook }: Required<Props>) {
   return (
     <>
       {daysMissing.length === 0 ? null : (
-        <p>
-          {isLook ? "Sales would still be missing of " : "Sales are missing of "}
-          {datesWords(daysMissing)}, between days that have some.
-        </p>
+        <p>{say(isLook ? "sales.missingStill" : "sales.missing", { dates: datesWords(daysMissing) })}</p>
       )}
       {daysUnlike.length === 0 ? null : (
         <div>
-          <p>Days unlike themselves; part of an export, or a party?</p>
+          <p>{say("sales.unlike")}</p>
           <ul>
             {daysUnlike.slice(0, DATES_SHOWN).map(({ date, quantity, usual }) => (
               <li key={date}>
-                {formatDate(date)}: {formatNumber(quantity)} sold, usually {formatNumber(usual)}
+                {say("sales.unlikeDay", {
+                  date: formatDate(date),
+                  quantity: formatNumber(quantity),
+                  usual: formatNumber(usual),
+                })}
               </li>
             ))}
-            {daysUnlike.length > DATES_SHOWN ? <li>and {daysUnlike.length - DATES_SHOWN} more.</li> : null}
+            {daysUnlike.length > DATES_SHOWN ? (
+              <li>{say("sales.andMore", { count: daysUnlike.length - DATES_SHOWN })}</li>
+            ) : null}
           </ul>
         </div>
       )}
@@ -87,16 +92,21 @@ function Days({ report, isLook }: Required<Props>) {
 
 function datesWords(dates: readonly string[]): string {
   const shown = dates.slice(0, DATES_SHOWN).map(formatDate).join("; ");
-  return dates.length > DATES_SHOWN ? `${shown} and ${dates.length - DATES_SHOWN} more` : shown;
+  if (dates.length <= DATES_SHOWN) return shown;
+  return say("sales.datesAndMore", { dates: shown, count: dates.length - DATES_SHOWN });
 }
 
 function daysWords(days: readonly string[]): string {
   const [first] = days;
   const last = days.at(-1);
-  if (first === undefined || last === undefined) return "none";
+  if (first === undefined || last === undefined) return say("sales.noDays");
   return days.length === 1
     ? formatDate(first)
-    : `${formatNumber(days.length)}: ${formatDate(first)} to ${formatDate(last)}`;
+    : say("sales.daysFromTo", {
+        count: formatNumber(days.length),
+        from: formatDate(first),
+        to: formatDate(last),
+      });
 }
 
 /** On a screen there are buttons for what the command line has options for. */

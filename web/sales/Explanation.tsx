@@ -3,6 +3,7 @@ import { formatAmountBare, formatNumber, shownUnit } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { Explained } from "./Explained.tsx";
 import type { SalesReport } from "./sales-queries.ts";
 import { TakeBack } from "./TakeBack.tsx";
@@ -14,9 +15,9 @@ export function Explanation({ report }: { report: SalesReport }) {
   const { file, moved, importId } = report;
   const venue = useVenue();
   return (
-    <article className="explanation" aria-label={`What came of ${file}`}>
+    <article className="explanation" aria-label={say("sales.cameOf", { file })}>
       <div className="explanation-head">
-        <h2>{file} is in</h2>
+        <h2>{say("sales.isIn", { file })}</h2>
         {importId === null ? null : <TakeBack one={{ ...report, importId }} />}
       </div>
       <Explained report={report} />
@@ -24,8 +25,8 @@ export function Explanation({ report }: { report: SalesReport }) {
         <DataTable
           caption={
             moved.length > SHOWN
-              ? `What moved most in expected use, ${SHOWN} of ${formatNumber(moved.length)} items`
-              : "What moved in expected use"
+              ? say("sales.movedMost", { shown: SHOWN, count: formatNumber(moved.length) })
+              : say("sales.moved")
           }
           columns={movedColumns(venue)}
           rows={moved.slice(0, SHOWN)}
@@ -43,22 +44,22 @@ type Moved = SalesReport["moved"][number];
 function movedColumns(venue: Venue): Column<Moved>[] {
   const amount = (value: number, { base }: Moved) => formatAmountBare(value, base, venue);
   return [
-    { key: "item", head: "Item", kind: "text", onPhone: "lead", value: ({ item }) => item },
+    { key: "item", head: say("stock.item"), kind: "text", onPhone: "lead", value: ({ item }) => item },
     {
       key: "before",
-      head: "Before",
+      head: say("sales.before"),
       kind: "number",
       value: ({ before }) => before,
       show: (row) => amount(row.before, row),
     },
     {
       key: "after",
-      head: "Now",
+      head: say("sales.now"),
       kind: "number",
       onPhone: "main",
       value: ({ after }) => after,
       show: (row) => amount(row.after, row),
     },
-    { key: "unit", head: "Unit", kind: "text", value: ({ base }) => shownUnit(base, venue) },
+    { key: "unit", head: say("stock.unit"), kind: "text", value: ({ base }) => shownUnit(base, venue) },
   ];
 }

@@ -2,11 +2,12 @@ import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useEffect, useRef, useState } from "react";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import { answerOf, postFile, server } from "../api.ts";
-import { formatNumber, plural } from "../format.ts";
+import { formatNumber } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { JobProgress } from "./JobProgress.tsx";
 import { Preview } from "./Preview.tsx";
 import { isUnderWay, jobQuery, type ReadingWish, type SalesJob, type SalesReport } from "./sales-queries.ts";
@@ -62,7 +63,7 @@ export function FileInHand({ file, filesLeft, isForAll, onLeave, onDone }: Props
   useEffect(() => {
     if (report === null || isTold.current) return;
     isTold.current = true;
-    notify({ text: `${file.name}: ${countWords(report)}` });
+    notify({ text: doneWords(file.name, report) });
     onDone(report);
     void queryClient.invalidateQueries();
   }, [report, file.name, notify, onDone, queryClient]);
@@ -74,7 +75,7 @@ export function FileInHand({ file, filesLeft, isForAll, onLeave, onDone }: Props
   }, [isForAll, isClear, isIdle, id, takeIt]);
 
   const error = send.error ?? look.error ?? take.error ?? cancel.error;
-  if (send.isPending) return <Busy what={`Sending ${file.name}`} />;
+  if (send.isPending) return <Busy what={say("sales.sending", { file: file.name })} />;
   if (job === undefined || job.state === "failed" || job.state === "cancelled")
     return (
       <Ended
@@ -106,9 +107,10 @@ export function FileInHand({ file, filesLeft, isForAll, onLeave, onDone }: Props
   );
 }
 
-function countWords({ new: fresh, known, changed }: SalesReport): string {
-  const more = changed === 0 ? "" : `, ${formatNumber(changed)} changed`;
-  return `${plural(fresh, "new line")}, ${formatNumber(known)} known before${more}.`;
+function doneWords(file: string, { new: fresh, known: before, changed }: SalesReport): string {
+  const known = formatNumber(before);
+  if (changed === 0) return say("sales.done", { file, fresh, known });
+  return say("sales.doneChanged", { file, fresh, known, changed: formatNumber(changed) });
 }
 
 type EndedProps = {
@@ -125,10 +127,12 @@ function Ended({ file, error, problems, isCancelled, filesLeft, onLeave }: Ended
   return (
     <div className="preview">
       <h2>{file.name}</h2>
-      {isCancelled ? <p role="status">Stopped. Nothing of it was kept.</p> : null}
+      {isCancelled ? <p role="status">{say("sales.stopped")}</p> : null}
       <ProblemList problems={problems} />
       <Problems error={error} />
-      <Button onClick={onLeave}>{filesLeft > 0 ? `Next of ${filesLeft}` : "Close"}</Button>
+      <Button onClick={onLeave}>
+        {filesLeft > 0 ? say("sales.nextOf", { count: filesLeft }) : say("parts.close")}
+      </Button>
     </div>
   );
 }

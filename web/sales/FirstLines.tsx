@@ -6,6 +6,7 @@ import { localInputOf } from "../moment.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 const SHOWN = 8;
 
@@ -13,7 +14,7 @@ const SHOWN = 8;
 export function FirstLines({ lines }: { lines: readonly SaleLine[] }) {
   return (
     <DataTable
-      caption="The first lines as understood"
+      caption={say("sales.firstLines")}
       columns={lineColumns(useVenue())}
       rows={lines.slice(0, SHOWN)}
       rowKey={(line) => String(lines.indexOf(line))}
@@ -26,22 +27,38 @@ export function FirstLines({ lines }: { lines: readonly SaleLine[] }) {
 function lineColumns(venue: Venue): Column<SaleLine>[] {
   const money = (line: SaleLine) => line.netMinor ?? line.grossMinor;
   return [
-    { key: "ringName", head: "Sold", kind: "text", onPhone: "lead", value: ({ ringName }) => ringName },
-    { key: "modifiers", head: "Modifiers", kind: "text", value: ({ modifiers }) => modifiers },
-    { key: "quantity", head: "How many", kind: "number", onPhone: "main", value: ({ quantity }) => quantity },
+    {
+      key: "ringName",
+      head: say("sales.sold"),
+      kind: "text",
+      onPhone: "lead",
+      value: ({ ringName }) => ringName,
+    },
+    { key: "modifiers", head: say("sales.modifiers"), kind: "text", value: ({ modifiers }) => modifiers },
+    {
+      key: "quantity",
+      head: say("sales.howMany"),
+      kind: "number",
+      onPhone: "main",
+      value: ({ quantity }) => quantity,
+    },
     {
       key: "net",
-      head: "Money",
+      head: say("sales.money"),
       kind: "number",
       value: (line) => (money(line) ?? 0) / 10 ** currencyDigits(venue.currency),
       show: (line) => {
         const minor = money(line);
-        return minor === null ? <span className="soft">none</span> : formatMinor(minor, venue.currency);
+        return minor === null ? (
+          <span className="soft">{say("sales.noMoney")}</span>
+        ) : (
+          formatMinor(minor, venue.currency)
+        );
       },
     },
     {
       key: "at",
-      head: "When",
+      head: say("sales.when"),
       kind: "text",
       value: ({ at, businessDate }) => at ?? businessDate,
       show: ({ at, businessDate }) =>
@@ -49,7 +66,7 @@ function lineColumns(venue: Venue): Column<SaleLine>[] {
     },
     {
       key: "businessDate",
-      head: "Business day",
+      head: say("sales.businessDay"),
       kind: "text",
       value: ({ businessDate }) => businessDate,
       show: ({ businessDate }) => formatDate(businessDate),

@@ -3,6 +3,7 @@ import { formatDate, formatMoment, formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { importsQuery, type SaleImport } from "./sales-queries.ts";
 import { TakeBack } from "./TakeBack.tsx";
 
@@ -12,32 +13,34 @@ export function Imports() {
   const { data: imports = [] } = useQuery(importsQuery);
   if (imports.length === 0) return null;
   const columns: Column<SaleImport>[] = [
-    { key: "file", head: "File", kind: "text", onPhone: "lead", value: ({ file }) => file },
+    { key: "file", head: say("sales.file"), kind: "text", onPhone: "lead", value: ({ file }) => file },
     {
       key: "days",
-      head: "Days",
+      head: say("sales.days"),
       kind: "text",
       value: ({ from }) => from,
       show: ({ from, to }) =>
-        from === null || to === null ? null : `${formatDate(from)} to ${formatDate(to)}`,
+        from === null || to === null
+          ? null
+          : say("sales.fromTo", { from: formatDate(from), to: formatDate(to) }),
     },
     {
       key: "lines",
-      head: "Lines",
+      head: say("sales.lines"),
       kind: "number",
       value: ({ lines }) => lines,
       show: ({ lines }) => formatNumber(lines),
     },
     {
       key: "refused",
-      head: "Refused",
+      head: say("sales.refused"),
       kind: "number",
       value: ({ refused }) => refused.length,
       show: ({ refused }) => (refused.length === 0 ? null : formatNumber(refused.length)),
     },
     {
       key: "at",
-      head: "Read in",
+      head: say("sales.readInAt"),
       kind: "text",
       value: ({ importedAt }) => importedAt,
       show: ({ importedAt }) => formatMoment(importedAt, venue),
@@ -50,14 +53,18 @@ export function Imports() {
       onPhone: "main",
       value: () => null,
       show: (one) =>
-        one.undoneAt === null ? <TakeBack one={one} /> : <span className="soft">taken back</span>,
+        one.undoneAt === null ? (
+          <TakeBack one={one} />
+        ) : (
+          <span className="soft">{say("sales.takenBack")}</span>
+        ),
     },
   ];
   return (
     <section className="imports">
-      <h2>Files read in</h2>
+      <h2>{say("sales.filesReadIn")}</h2>
       <DataTable
-        caption="A line in several files counts once."
+        caption={say("sales.filesCaption")}
         columns={columns}
         rows={imports}
         rowKey={({ importId }) => String(importId)}

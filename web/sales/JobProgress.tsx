@@ -1,6 +1,7 @@
 import { useId } from "react";
-import { formatShare } from "../format.ts";
+import { formatNumber, formatShare } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
+import { say } from "../texts/say.ts";
 import type { SalesJob } from "./sales-queries.ts";
 
 /** How far a file is; it can be stopped until it is being written. */
@@ -12,13 +13,13 @@ export function JobProgress({ job, onCancel }: { job: SalesJob; onCancel: () => 
     <div className="preview job">
       <h2>{file}</h2>
       <p id={id} role="status">
-        {isWriting ? "Keeping the lines …" : `Reading ${sizeWords(bytes)} …`}
+        {isWriting ? say("sales.keeping") : say("sales.reading", { size: sizeWords(bytes) })}
       </p>
       <progress aria-labelledby={id} max={1} {...(isWriting || share === 0 ? {} : { value: share })}>
         {formatShare(share)}
       </progress>
       <Button onClick={onCancel} disabled={isWriting}>
-        Stop
+        {say("sales.stop")}
       </Button>
     </div>
   );
@@ -26,6 +27,6 @@ export function JobProgress({ job, onCancel }: { job: SalesJob; onCancel: () => 
 
 function sizeWords(bytes: number): string {
   return bytes < 1_000_000
-    ? `${Math.max(1, Math.round(bytes / 1000))} kB`
-    : `${(bytes / 1_000_000).toFixed(bytes < 10_000_000 ? 1 : 0)} MB`;
+    ? `${formatNumber(Math.max(1, bytes / 1000))} kB`
+    : `${formatNumber(bytes / 1_000_000, bytes < 10_000_000 ? 1 : 0)} MB`;
 }

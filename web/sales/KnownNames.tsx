@@ -9,6 +9,7 @@ import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { meaningWords } from "./meaning-of.ts";
 import { type RingNameRow, ringNamesQuery } from "./sales-queries.ts";
 
@@ -28,8 +29,12 @@ export function KnownNames() {
       answerOf(server["ring-names"].undo.$post({ json: { ringName } })),
     onSuccess: async ({ means }, ring) => {
       setAsked(null);
-      const now = means === null ? "has no meaning given any more" : `means ${meaningWords(means)} again`;
-      notify({ text: `“${ring.ringName}” ${now}.`, undo: () => void putBack(ring) });
+      const name = ring.ringName;
+      const text =
+        means === null
+          ? say("sales.noMeaning", { name })
+          : say("sales.meansAgain", { name, meaning: meaningWords(means) });
+      notify({ text, undo: () => void putBack(ring) });
       await queryClient.invalidateQueries();
     },
   });
@@ -37,9 +42,9 @@ export function KnownNames() {
   const columns = columnsOf({ venue, onUndo: setAsked });
   return (
     <details className="known-names">
-      <summary>Meanings given: {names.length}</summary>
+      <summary>{say("sales.meaningsGiven", { count: names.length })}</summary>
       <DataTable
-        caption="What the till's names mean. A name that is a drink's own needs no row here."
+        caption={say("sales.meaningsCaption")}
         columns={columns}
         rows={names}
         rowKey={({ ringName }) => ringName}
@@ -47,8 +52,8 @@ export function KnownNames() {
       />
       <ConfirmDialog
         isOpen={asked !== null}
-        title={`Take back what “${asked?.ringName ?? ""}” means?`}
-        act="Take it back"
+        title={say("sales.takeBackMeaning", { name: asked?.ringName ?? "" })}
+        act={say("sales.takeItBack")}
         isBusy={undo.isPending}
         onConfirm={() => {
           if (asked !== null) undo.mutate(asked);
@@ -66,21 +71,26 @@ export function KnownNames() {
 function Effect({ ring: { sold, before, soldAs, serves } }: { ring: RingNameRow }) {
   const { currency } = useVenue();
   const then =
-    before === null
-      ? "use only what the name says by itself; if no drink has that name, they are unknown again and what they used counts as unexplained"
-      : `count as ${meaningWords(before)} again`;
+    before === null ? { hasBefore: "no", before: "" } : { hasBefore: "yes", before: meaningWords(before) };
   return (
     <>
       <p>
         {sold === null
-          ? "Nothing was sold under this name. Sales to come then "
-          : `${formatNumber(sold.quantity)} sold under it (${formatMoney(sold.net, currency)}, ${formatDate(sold.from)} to ${formatDate(sold.to)}), and sales to come, then `}
-        {then}.
+          ? say("sales.effectUnsold", then)
+          : say("sales.effectSold", {
+              ...then,
+              quantity: formatNumber(sold.quantity),
+              money: formatMoney(sold.net, currency),
+              from: formatDate(sold.from),
+              to: formatDate(sold.to),
+            })}
       </p>
       {sold === null || soldAs.kind !== "drink" ? null : (
         <p>
-          {formatNumber(sold.quantity * serves, Number.isInteger(sold.quantity * serves) ? 0 : 1)} serves of{" "}
-          {soldAs.drink} less.
+          {say("sales.effectServes", {
+            serves: formatNumber(sold.quantity * serves, Number.isInteger(sold.quantity * serves) ? 0 : 1),
+            drink: soldAs.drink,
+          })}
         </p>
       )}
     </>
@@ -91,24 +101,30 @@ type Shown = { venue: ReturnType<typeof useVenue>; onUndo: (ring: RingNameRow) =
 
 function columnsOf({ venue, onUndo }: Shown): Column<RingNameRow>[] {
   return [
-    { key: "name", head: "On the till", kind: "text", onPhone: "lead", value: ({ ringName }) => ringName },
-    { key: "means", head: "Means", kind: "text", onPhone: "main", value: meaningWords },
-    { key: "sold", head: "Sold", kind: "number", value: ({ sold }) => sold?.quantity ?? 0 },
+    {
+      key: "name",
+      head: say("sales.onTheTill"),
+      kind: "text",
+      onPhone: "lead",
+      value: ({ ringName }) => ringName,
+    },
+    { key: "means", head: say("sales.means"), kind: "text", onPhone: "main", value: meaningWords },
+    { key: "sold", head: say("sales.sold"), kind: "number", value: ({ sold }) => sold?.quantity ?? 0 },
     {
       key: "net",
-      head: "Money",
+      head: say("sales.money"),
       kind: "number",
       value: ({ sold }) => sold?.net ?? 0,
       show: ({ sold }) => formatMoney(sold?.net ?? 0, venue.currency),
     },
     {
       key: "at",
-      head: "Said",
+      head: say("sales.said"),
       kind: "text",
       value: ({ enteredAt }) => enteredAt,
       show: ({ enteredAt, enteredBy }) =>
         enteredAt === null ? (
-          <span className="soft">came with the book</span>
+          <span className="soft">{say("sales.cameWithBook")}</span>
         ) : (
           `${formatMoment(enteredAt, venue)}, ${enteredBy ?? ""}`
         ),
@@ -120,8 +136,12 @@ function columnsOf({ venue, onUndo }: Shown): Column<RingNameRow>[] {
       isDrawn: true,
       value: () => null,
       show: (ring) => (
-        <Button kind="quiet" aria-label={`Take back ${ring.ringName}`} onClick={() => onUndo(ring)}>
-          Take back
+        <Button
+          kind="quiet"
+          aria-label={say("sales.takeBackOne", { name: ring.ringName })}
+          onClick={() => onUndo(ring)}
+        >
+          {say("sales.takeBack")}
         </Button>
       ),
     },

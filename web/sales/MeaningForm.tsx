@@ -3,11 +3,13 @@ import { type FormEvent, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { RingName } from "#engine/sales/ring.ts";
+import { formatShare } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 import { asIgnored } from "./meaning-of.ts";
 import type { UnmappedName } from "./sales-queries.ts";
 import { useAcceptNames } from "./use-accept-names.ts";
@@ -45,7 +47,7 @@ export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () =
     <form className="meaning" onSubmit={submit}>
       {suggestions.length === 0 ? null : (
         <div className="suggestions">
-          <span className="soft">Alike:</span>
+          <span className="soft">{say("sales.alike")}</span>
           {suggestions.map(({ name: alike, score, kind, reason, serves: says }) => (
             <Button
               key={`${kind} ${alike}`}
@@ -56,7 +58,7 @@ export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () =
                 if (says !== null) setServes(String(says));
               }}
             >
-              {alike} <span className="soft">{Math.round(score)}%</span>
+              {alike} <span className="soft">{formatShare(Math.round(score) / 100)}</span>
             </Button>
           ))}
         </div>
@@ -64,31 +66,31 @@ export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () =
       <div className="field-row">
         <Combobox
           key={catalogue === undefined ? "empty" : "full"}
-          label={`${ringName} is`}
+          label={say("sales.nameIs", { name: ringName })}
           choices={choicesOf(catalogue)}
           value={meaning}
           onChange={setMeaning}
         />
         {meaning === null ? null : isDrink ? (
           <Field
-            label="Serves of it"
+            label={say("sales.servesOfIt")}
             inputMode="decimal"
             value={serves}
-            error={Number.isNaN(servesRead) ? "a number" : undefined}
+            error={Number.isNaN(servesRead) ? say("sales.aNumber") : undefined}
             onChange={(event) => setServes(event.target.value)}
           />
         ) : (
           <>
             <Field
-              label="Amount of one"
-              hint="Empty: one container of its smallest pack"
+              label={say("sales.amountOfOne")}
+              hint={say("sales.amountOfOneHint")}
               inputMode="decimal"
               value={amount}
-              error={Number.isNaN(poured) ? "write a number, as 1.5" : undefined}
+              error={Number.isNaN(poured) ? say("sales.writeNumber") : undefined}
               onChange={(event) => setAmount(event.target.value)}
             />
             <Select
-              label="Unit"
+              label={say("stock.unit")}
               options={UNITS}
               value={unit}
               onChange={(event) => setUnit(event.target.value as Unit)}
@@ -98,10 +100,10 @@ export function MeaningForm({ name, onDone }: { name: UnmappedName; onDone: () =
       </div>
       <div className="preview-acts">
         <Button kind="main" type="submit" disabled={meaning === null || isWrong || save.isPending}>
-          Save the meaning
+          {say("sales.saveMeaning")}
         </Button>
         <Button onClick={ignore} disabled={save.isPending}>
-          No stock in it: ignore
+          {say("sales.noStock")}
         </Button>
       </div>
       <Problems error={save.error} />
@@ -113,7 +115,7 @@ function choicesOf(
   catalogue: { drinks: { name: string }[]; items: { name: string; category: string }[] } | undefined,
 ) {
   if (catalogue === undefined) return [];
-  const drinks = catalogue.drinks.map(({ name }) => ({ value: name, detail: "drink" }));
+  const drinks = catalogue.drinks.map(({ name }) => ({ value: name, detail: say("sales.drink") }));
   const known = new Set(drinks.map(({ value }) => value));
   const items = catalogue.items.filter(({ name }) => !known.has(name));
   return [...drinks, ...items.map(({ name, category }) => ({ value: name, detail: category }))];

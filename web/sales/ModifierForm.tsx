@@ -10,16 +10,17 @@ import { Field, Select } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 
 type Effect = Modifier["effect"];
 
-const EFFECTS: { value: Effect; label: string }[] = [
-  { value: "none", label: "changes nothing" },
-  { value: "swap", label: "takes one item in place of another" },
-  { value: "add", label: "adds an item" },
-  { value: "remove", label: "leaves an item out" },
-  { value: "times", label: "makes it bigger or smaller" },
-];
+const EFFECTS = [
+  { value: "none", text: "sales.changesNothing" },
+  { value: "swap", text: "sales.swaps" },
+  { value: "add", text: "sales.adds" },
+  { value: "remove", text: "sales.removes" },
+  { value: "times", text: "sales.scales" },
+] as const;
 
 /** Says what a modifier does to one serve. */
 export function ModifierForm({ modifier, onDone }: { modifier: string; onDone: () => void }) {
@@ -34,7 +35,7 @@ export function ModifierForm({ modifier, onDone }: { modifier: string; onDone: (
   const save = useMutation({
     mutationFn: (row: Modifier) => answerOf(server.modifiers.$post({ json: [row] })),
     onSuccess: async () => {
-      notify({ text: `${modifier} is known now.` });
+      notify({ text: say("sales.modifierKnown", { modifier }) });
       onDone();
       await queryClient.invalidateQueries();
     },
@@ -66,18 +67,18 @@ export function ModifierForm({ modifier, onDone }: { modifier: string; onDone: (
     <form className="meaning" onSubmit={submit}>
       <div className="field-row">
         <Select
-          label={`“${modifier}”`}
-          options={EFFECTS}
+          label={say("sales.modifierNamed", { modifier })}
+          options={EFFECTS.map(({ value, text }) => ({ value, label: say(text) }))}
           value={effect}
           onChange={(event) => setEffect(event.target.value as Effect)}
         />
         {effect === "none"
           ? null
-          : pick(effect === "times" ? "Only this item (or none: all)" : "Item", item, setItem)}
-        {effect === "swap" ? pick("Takes instead", other, setOther) : null}
+          : pick(say(effect === "times" ? "sales.onlyItem" : "stock.item"), item, setItem)}
+        {effect === "swap" ? pick(say("sales.takesInstead"), other, setOther) : null}
         {effect === "add" || effect === "times" ? (
           <Field
-            label={effect === "add" ? "Amount" : "Times, as 2 or 0.5"}
+            label={say(effect === "add" ? "sales.amount" : "sales.times")}
             inputMode="decimal"
             value={typed}
             onChange={(event) => setTyped(event.target.value)}
@@ -85,7 +86,7 @@ export function ModifierForm({ modifier, onDone }: { modifier: string; onDone: (
         ) : null}
         {effect === "add" ? (
           <Select
-            label="Unit"
+            label={say("stock.unit")}
             options={UNITS}
             value={unit}
             onChange={(event) => setUnit(event.target.value as Unit)}
@@ -98,7 +99,7 @@ export function ModifierForm({ modifier, onDone }: { modifier: string; onDone: (
           type="submit"
           disabled={save.isPending || !isWhole({ effect, item, other, number })}
         >
-          Save
+          {say("sales.save")}
         </Button>
       </div>
       <Problems error={save.error} />

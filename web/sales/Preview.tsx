@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from "react";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
-import { formatMoney, plural } from "../format.ts";
+import { formatMoney } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { Corrections } from "./Corrections.tsx";
 import { asUnderstood, filesLike, isSame, shapeFrom } from "./correction.ts";
 import { Explained } from "./Explained.tsx";
@@ -33,7 +34,7 @@ export function Preview({ file, look, filesLeft, corrected, onLook, onTake, onLe
   useEffect(() => head.current?.focus(), []);
   const isCorrected = corrected !== undefined;
   const isSaidSeen = isSame(said, asUnderstood(look));
-  const replacesSums = report?.notices.some((notice) => notice.includes("--add")) ?? false;
+  const replacesSums = (report?.sumsReplaced.length ?? 0) > 0;
   const take = () =>
     onTake({
       ...(isCorrected ? { shape: corrected } : {}),
@@ -48,9 +49,9 @@ export function Preview({ file, look, filesLeft, corrected, onLook, onTake, onLe
       {question === null ? null : (
         <div className="preview-question" role="alert">
           <p>
-            <strong>A question before it can be read.</strong> {asked(question, file)}
+            <strong>{say("sales.question")}</strong> {asked(question, file)}
           </p>
-          <p>Answer it below; nothing was guessed and nothing read in.</p>
+          <p>{say("sales.questionNext")}</p>
         </div>
       )}
       {report === null ? null : <Explained report={report} isLook />}
@@ -58,7 +59,7 @@ export function Preview({ file, look, filesLeft, corrected, onLook, onTake, onLe
       {replacesSums || addsSums ? (
         <label className="tick">
           <input type="checkbox" checked={addsSums} onChange={({ target }) => setAddsSums(target.checked)} />
-          Both count: add these sums to those of the same days
+          {say("sales.addSums")}
         </label>
       ) : null}
       {isCorrected && report !== null ? (
@@ -66,9 +67,11 @@ export function Preview({ file, look, filesLeft, corrected, onLook, onTake, onLe
       ) : null}
       <div className="preview-acts">
         <Button kind="main" disabled={report === null || report.lines === 0 || !isSaidSeen} onClick={take}>
-          Read it in
+          {say("sales.readIn")}
         </Button>
-        <Button onClick={onLeave}>{filesLeft > 0 ? `Leave it, next of ${filesLeft}` : "Leave it"}</Button>
+        <Button onClick={onLeave}>
+          {filesLeft > 0 ? say("sales.leaveNextOf", { count: filesLeft }) : say("sales.leave")}
+        </Button>
       </div>
       <Corrections
         look={look}
@@ -103,12 +106,7 @@ function UnknownOnes({ unmapped }: { unmapped: NonNullable<SalesLook["report"]>[
   const { currency } = useVenue();
   if (unmapped.length === 0) return null;
   const net = unmapped.reduce((sum, one) => sum + one.net, 0);
-  return (
-    <p>
-      {plural(unmapped.length, "name")} unknown to the book, {formatMoney(net, currency)} in all; what they
-      mean is asked below once the file is in.
-    </p>
-  );
+  return <p>{say("sales.unknownIn", { count: unmapped.length, money: formatMoney(net, currency) })}</p>;
 }
 
 type RememberProps = {
@@ -123,12 +121,12 @@ function Remember({ isKept, pattern, onKeep, onPattern }: RememberProps) {
     <div className="remember">
       <label className="tick">
         <input type="checkbox" checked={isKept} onChange={({ target }) => onKeep(target.checked)} />
-        Read the next file like this one the same way
+        {say("sales.remember")}
       </label>
       {isKept ? (
         <Field
-          label="Files called"
-          hint="* stands for anything"
+          label={say("sales.filesCalled")}
+          hint={say("sales.filesCalledHint")}
           value={pattern}
           onChange={({ target }) => onPattern(target.value)}
         />

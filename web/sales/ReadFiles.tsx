@@ -1,6 +1,6 @@
 import { useState } from "react";
-import { plural } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
+import { say } from "../texts/say.ts";
 import { DropFiles } from "./DropFiles.tsx";
 import { Explanation } from "./Explanation.tsx";
 import { FileInHand } from "./FileInHand.tsx";
@@ -40,8 +40,10 @@ export function ReadFiles() {
       )}
       {waiting.length === 0 || isForAll ? null : (
         <p>
-          <Button onClick={() => setForAll(true)}>Read all {plural(waiting.length + 1, "file")} in</Button>{" "}
-          <span className="soft">A file that leaves a question is kept back.</span>
+          <Button onClick={() => setForAll(true)}>
+            {say("sales.readAll", { count: waiting.length + 1 })}
+          </Button>{" "}
+          <span className="soft">{say("sales.keptBack")}</span>
         </p>
       )}
       {reports.map((report) => (

@@ -1,5 +1,6 @@
 import type { RefusedRow } from "#engine/sales/read/line.ts";
 import { formatNumber } from "../format.ts";
+import { say } from "../texts/say.ts";
 
 const SHOWN = 20;
 
@@ -8,11 +9,11 @@ export function RefusedRows({ refused }: { refused: readonly RefusedRow[] }) {
   return (
     <ul className="refused-rows">
       {refused.slice(0, SHOWN).map(({ row, reason }) => (
-        <li key={`${row} ${reason}`}>
-          Row {row}: {reason}
-        </li>
+        <li key={`${row} ${reason}`}>{say("sales.refusedRow", { row, reason })}</li>
       ))}
-      {refused.length > SHOWN ? <li>and {formatNumber(refused.length - SHOWN)} more.</li> : null}
+      {refused.length > SHOWN ? (
+        <li>{say("sales.andMore", { count: formatNumber(refused.length - SHOWN) })}</li>
+      ) : null}
     </ul>
   );
 }

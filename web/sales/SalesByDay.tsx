@@ -6,15 +6,16 @@ import { DataTable } from "../parts/DataTable.tsx";
 import { Select } from "../parts/Field.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { daysQuery, type SalesDay } from "./sales-queries.ts";
 
 type PlotModule = typeof import("@observablehq/plot");
 
 const SPANS = [
-  { value: "28", label: "four weeks" },
-  { value: "91", label: "thirteen weeks" },
-  { value: "100000", label: "all days" },
-];
+  { value: "28", text: "sales.fourWeeks" },
+  { value: "91", text: "sales.thirteenWeeks" },
+  { value: "100000", text: "sales.allDays" },
+] as const;
 
 /** What was sold by business day, as bars and as a table. */
 export function SalesByDay() {
@@ -33,20 +34,23 @@ export function SalesByDay() {
   return (
     <section>
       <div className="days-head">
-        <h2>By day</h2>
+        <h2>{say("sales.byDay")}</h2>
         <Select
-          label="Shown"
-          options={SPANS}
+          label={say("sales.shown")}
+          options={SPANS.map(({ value, text }) => ({ value, label: say(text) }))}
           value={span}
           onChange={(event) => setSpan(event.target.value)}
         />
       </div>
       <Chart
-        caption={`Net sales by business day, ${formatMoney(net, currency, { whole: true })} over ${days.length} days.`}
+        caption={say("sales.chart", {
+          money: formatMoney(net, currency, { whole: true }),
+          count: days.length,
+        })}
         draw={draw}
         table={
           <DataTable
-            caption="Sales by business day"
+            caption={say("sales.dayTable")}
             columns={dayColumns(currency)}
             rows={days}
             rowKey={({ date }) => date}
@@ -81,7 +85,11 @@ function bars(plot: PlotModule, width: number, days: readonly SalesDay[], curren
         insetRight: 0.5,
         fill: (row: (typeof rows)[number]) => (isWeekend(row) ? "var(--stock)" : "var(--stock-band)"),
         title: (row: (typeof rows)[number]) =>
-          `${formatDate(row.date)}: ${formatMoney(row.net, currency)}, ${formatNumber(row.quantity)} sold`,
+          say("sales.daySold", {
+            date: formatDate(row.date),
+            money: formatMoney(row.net, currency),
+            quantity: formatNumber(row.quantity),
+          }),
       }),
       plot.ruleY([0], { stroke: "var(--rule-strong)" }),
     ],
@@ -92,16 +100,16 @@ function dayColumns(currency: string): Column<SalesDay>[] {
   return [
     {
       key: "date",
-      head: "Business day",
+      head: say("sales.businessDay"),
       kind: "text",
       onPhone: "lead",
       value: ({ date }) => date,
       show: ({ date }) => formatDate(date),
     },
-    { key: "quantity", head: "Sold", kind: "number", value: ({ quantity }) => quantity },
+    { key: "quantity", head: say("sales.sold"), kind: "number", value: ({ quantity }) => quantity },
     {
       key: "net",
-      head: "Net",
+      head: say("sales.net"),
       kind: "number",
       onPhone: "main",
       value: ({ net }) => net,

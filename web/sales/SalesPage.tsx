@@ -2,7 +2,9 @@ import "./sales.css";
 import { useQuery } from "@tanstack/react-query";
 import { formatDate, formatShare } from "../format.ts";
 import { Page } from "../parts/Page.tsx";
+import { say } from "../texts/say.ts";
 import { Imports } from "./Imports.tsx";
+import { KeepStaff } from "./KeepStaff.tsx";
 import { KnownNames } from "./KnownNames.tsx";
 import { ReadFiles } from "./ReadFiles.tsx";
 import { SalesByDay } from "./SalesByDay.tsx";
@@ -13,13 +15,14 @@ import { UnknownNames } from "./UnknownNames.tsx";
 /** Sales files in, what the till's names mean, and what was sold by day. */
 export function SalesPage() {
   return (
-    <Page title="Sales" next={<Standing />}>
+    <Page title={say("sales.title")} next={<Standing />}>
       <ReadFiles />
       <UnknownNames />
       <UnknownModifiers />
       <KnownNames />
       <SalesByDay />
       <Imports />
+      <KeepStaff />
     </Page>
   );
 }
@@ -28,9 +31,9 @@ function Standing() {
   const { data: days } = useQuery(daysQuery);
   const { data: sold } = useQuery(unmappedQuery);
   const last = days?.at(-1);
-  if (days !== undefined && last === undefined) return "Choose the first file your till exports.";
-  if (last === undefined || sold === undefined) return "Sales and what they mean.";
+  if (days !== undefined && last === undefined) return say("sales.nextFirst");
+  if (last === undefined || sold === undefined) return say("sales.nextPlain");
   const unknown = sold.unmapped.length;
-  const known = `Sales are in up to ${formatDate(last.date)}; ${formatShare(sold.coverage)} of what was sold is known to the book.`;
-  return unknown === 0 ? known : `${known} Say what the unknown names below mean.`;
+  const known = say("sales.standing", { date: formatDate(last.date), share: formatShare(sold.coverage) });
+  return unknown === 0 ? known : `${known} ${say("sales.sayUnknown")}`;
 }

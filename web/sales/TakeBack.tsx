@@ -1,11 +1,11 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import { answerOf, server } from "../api.ts";
-import { plural } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 
 type Props = { one: { importId: number; file: string; lines: number } };
 
@@ -20,28 +20,29 @@ export function TakeBack({ one: { importId, file, lines } }: Props) {
     onSuccess: async () => {
       setAsked(false);
       setDone(true);
-      notify({ text: `${file} is taken back. Reading the file in again brings it back.` });
+      notify({ text: say("sales.fileTakenBack", { file }) });
       await queryClient.invalidateQueries();
     },
   });
-  if (isDone) return <span className="soft">taken back</span>;
+  if (isDone) return <span className="soft">{say("sales.takenBack")}</span>;
   return (
     <>
-      <Button kind="quiet" aria-label={`Take back ${file}`} onClick={() => setAsked(true)}>
-        Take back
+      <Button
+        kind="quiet"
+        aria-label={say("sales.takeBackOne", { name: file })}
+        onClick={() => setAsked(true)}
+      >
+        {say("sales.takeBack")}
       </Button>
       <ConfirmDialog
         isOpen={isAsked}
-        title={`Take back ${file}?`}
-        act="Take it back"
+        title={say("sales.takeBackTitle", { file })}
+        act={say("sales.takeItBack")}
         isBusy={undo.isPending}
         onConfirm={() => undo.mutate()}
         onCancel={() => setAsked(false)}
       >
-        <p>
-          Its {plural(lines, "line")} no longer count, and the days are as if the file had never come. Lines
-          that another file brings too stay.
-        </p>
+        <p>{say("sales.takeBackWhy", { count: lines })}</p>
         <Problems error={undo.error} />
       </ConfirmDialog>
     </>

@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { formatNumber } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
+import { say } from "../texts/say.ts";
 import { ModifierForm } from "./ModifierForm.tsx";
 import { unmappedQuery } from "./sales-queries.ts";
 
@@ -11,7 +12,7 @@ export function UnknownModifiers() {
   if (sold === undefined || sold.modifiers.length === 0) return null;
   return (
     <section>
-      <h2>Modifiers nobody explained</h2>
+      <h2>{say("sales.modifiersTitle")}</h2>
       <ul className="unknown-names">
         {sold.modifiers.map(({ modifier, quantity }) => (
           <UnknownModifier key={modifier} modifier={modifier} quantity={quantity} />
@@ -27,9 +28,9 @@ function UnknownModifier({ modifier, quantity }: { modifier: string; quantity: n
     <li>
       <div className="unknown-head">
         <strong>{modifier}</strong>
-        <span>on {formatNumber(quantity)} sold</span>
+        <span>{say("sales.modifierOn", { quantity: formatNumber(quantity) })}</span>
         <Button aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-          {isOpen ? "Close" : "Say what it does"}
+          {say(isOpen ? "parts.close" : "sales.sayEffect")}
         </Button>
       </div>
       {isOpen ? <ModifierForm modifier={modifier} onDone={() => setOpen(false)} /> : null}

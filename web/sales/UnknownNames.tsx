@@ -1,13 +1,14 @@
 import { useQuery } from "@tanstack/react-query";
-import { type KeyboardEvent, useRef, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
 import { formatMoney, formatNumber, formatShare } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { AcceptMany } from "./AcceptMany.tsx";
 import { MeaningForm } from "./MeaningForm.tsx";
 import { asIgnored, asRingName } from "./meaning-of.ts";
-import { type UnmappedName, unmappedQuery } from "./sales-queries.ts";
+import { type Meaning, type UnmappedName, unmappedQuery } from "./sales-queries.ts";
 import { useAcceptNames } from "./use-accept-names.ts";
 
 /** Ring names the book does not know, most money first: each is accepted with a key, said by hand, or ignored. */
@@ -25,11 +26,14 @@ export function UnknownNames() {
   };
   return (
     <section>
-      <h2>What do these mean?</h2>
+      <h2>{say("sales.unknownTitle")}</h2>
       <p className="soft">
-        Sold, but unknown to the book; what they used counts as unexplained until then.{" "}
-        {formatShare(coverage)} of all that was sold is known. In the list: arrows go from name to name,{" "}
-        <kbd>a</kbd> accepts the likely meaning, <kbd>i</kbd> ignores the name, <kbd>Enter</kbd> opens it.
+        {sayWith("sales.unknownNext", {
+          share: formatShare(coverage),
+          accept: <kbd>a</kbd>,
+          ignore: <kbd>i</kbd>,
+          open: <kbd>Enter</kbd>,
+        })}
       </p>
       <AcceptMany names={unmapped} onAccept={(names) => accept.mutate(names)} isBusy={accept.isPending} />
       <Problems error={accept.error} />
@@ -77,35 +81,37 @@ function UnknownName({ name, isFirst, onMove, onAccept }: Props) {
   };
   return (
     <li
-      aria-label={`${ringName}, ${formatNumber(quantity)} sold`}
+      aria-label={say("sales.nameSold", { name: ringName, quantity: formatNumber(quantity) })}
       tabIndex={isFirst ? 0 : -1}
       onKeyDown={pressed}
     >
       <div className="unknown-head">
         <strong>{ringName}</strong>
         <span>
-          {formatNumber(quantity)} sold, {formatMoney(net, currency)}
+          {say("sales.soldFor", { quantity: formatNumber(quantity), money: formatMoney(net, currency) })}
         </span>
         {best === undefined || likely === undefined ? null : (
-          <Button onClick={() => onAccept(likely)} aria-label={`Accept ${ringName} as ${best.name}`}>
-            Accept
+          <Button
+            onClick={() => onAccept(likely)}
+            aria-label={say("sales.acceptAs", { name: ringName, meaning: best.name })}
+          >
+            {say("sales.accept")}
           </Button>
         )}
         <Button aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-          {isOpen ? "Close" : "Say what it is"}
+          {say(isOpen ? "parts.close" : "sales.sayMeaning")}
         </Button>
       </div>
-      {best === undefined ? null : (
-        <p className="soft">
-          Likely <strong>{best.name}</strong>
-          {best.serves === null || best.serves === 1 ? "" : `, ${best.serves} serves`}: {best.score} of 100,{" "}
-          {best.reason}.
-        </p>
-      )}
-      {reason === "no-version" ? (
-        <p className="soft">It is a drink of the book, but was sold before the first day of its spec.</p>
-      ) : null}
+      {best === undefined ? null : <p className="soft">{likelyWords(best)}</p>}
+      {reason === "no-version" ? <p className="soft">{say("sales.beforeSpec")}</p> : null}
       {isOpen ? <MeaningForm name={name} onDone={() => setOpen(false)} /> : null}
     </li>
   );
+}
+
+function likelyWords({ name, serves, score, reason }: Meaning): ReactNode {
+  const meaning = <strong>{name}</strong>;
+  return serves === null || serves === 1
+    ? sayWith("sales.likely", { meaning, score, reason })
+    : sayWith("sales.likelyServes", { meaning, serves, score, reason });
 }

@@ -1,35 +1,36 @@
 import type { ColumnFinding } from "#engine/sales/read/columns.ts";
+import { say } from "../texts/say.ts";
 
-const ROLE_WORDS: Record<ColumnFinding["role"], string> = {
-  when: "date and time",
-  date: "date",
-  time: "time of day",
-  businessDate: "business date",
-  item: "what was sold",
-  modifiers: "modifiers",
-  parent: "row it belongs to",
-  quantity: "how many",
-  gross: "money before discounts",
-  discount: "discount",
-  net: "money after discounts",
-  unitPrice: "price of one",
-  check: "check number",
-  lineNo: "line of the check",
-  till: "till",
-  kind: "sale, void or refund",
-  staff: "person (not read)",
-  other: "not used",
-  unknown: "not used",
-};
+const ROLE_WORDS = {
+  when: "sales.roleWhen",
+  date: "sales.roleDate",
+  time: "sales.roleTime",
+  businessDate: "sales.roleBusinessDate",
+  item: "sales.roleItem",
+  modifiers: "sales.roleModifiers",
+  parent: "sales.roleParent",
+  quantity: "sales.roleQuantity",
+  gross: "sales.roleGross",
+  discount: "sales.roleDiscount",
+  net: "sales.roleNet",
+  unitPrice: "sales.roleUnitPrice",
+  check: "sales.roleCheck",
+  lineNo: "sales.roleLineNo",
+  till: "sales.roleTill",
+  kind: "sales.roleKind",
+  staff: "sales.roleStaff",
+  other: "sales.roleUnused",
+  unknown: "sales.roleUnused",
+} as const;
 
 /** What a column was taken for. */
 export function roleWords(role: ColumnFinding["role"]): string {
-  return ROLE_WORDS[role] ?? role;
+  return say(ROLE_WORDS[role]);
 }
 
 /** How sure that is, as a word. */
 export function sureWords({ role, confidence }: Pick<ColumnFinding, "role" | "confidence">): string {
   if (role === "unknown" || role === "other") return "";
-  if (confidence >= 0.9) return "sure";
-  return confidence >= 0.6 ? "fairly sure" : "a guess: check it";
+  if (confidence >= 0.9) return say("sales.sure");
+  return say(confidence >= 0.6 ? "sales.fairlySure" : "sales.aGuess");
 }

@@ -1,15 +1,17 @@
 import type { RingName } from "#engine/sales/ring.ts";
 import { formatNumber } from "../format.ts";
+import { say } from "../texts/say.ts";
 import type { Meaning, UnmappedName } from "./sales-queries.ts";
 
 /** What a ring name means, in words: "Negroni, 2 serves"; "House gin, 25 ml". */
 export function meaningWords({ soldAs, serves, amount, unit }: RingName): string {
-  if (soldAs.kind === "ignore") return "nothing: left out";
+  if (soldAs.kind === "ignore") return say("sales.meansNothing");
   if (soldAs.kind === "drink")
-    return serves === 1 ? soldAs.drink : `${soldAs.drink}, ${formatNumber(serves, digits(serves))} serves`;
-  const poured =
-    amount === null ? "one container" : `${formatNumber(amount, digits(amount))} ${unit ?? ""}`.trim();
-  return `${soldAs.item}, ${poured}`;
+    return serves === 1
+      ? soldAs.drink
+      : say("sales.drinkServes", { drink: soldAs.drink, serves: formatNumber(serves, digits(serves)) });
+  if (amount === null) return say("sales.itemContainer", { item: soldAs.item });
+  return `${soldAs.item}, ${formatNumber(amount, digits(amount))} ${unit ?? ""}`.trim();
 }
 
 function digits(value: number): number {

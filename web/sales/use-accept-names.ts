@@ -1,8 +1,8 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import type { RingName } from "#engine/sales/ring.ts";
 import { answerOf, server } from "../api.ts";
-import { plural } from "../format.ts";
 import { useNotify } from "../parts/Notice.tsx";
+import { say } from "../texts/say.ts";
 import { meaningWords } from "./meaning-of.ts";
 
 /** Saves what names mean, one or many as one act, and offers to take it back. */
@@ -24,8 +24,8 @@ export function useAcceptNames() {
 
 function savedWords(names: readonly RingName[]): string {
   const [only] = names;
-  if (only === undefined || names.length > 1) return `${plural(names.length, "name")} explained.`;
+  if (only === undefined || names.length > 1) return say("sales.namesExplained", { count: names.length });
   return only.soldAs.kind === "ignore"
-    ? `${only.ringName} is left out from now on.`
-    : `${only.ringName} means ${meaningWords(only)}.`;
+    ? say("sales.nameIgnored", { name: only.ringName })
+    : say("sales.nameIsMeant", { name: only.ringName, meaning: meaningWords(only) });
 }

@@ -11,7 +11,7 @@ import { say, sayWith } from "../texts/say.ts";
 import { VenueProvider } from "./venue.tsx";
 
 /** Needed once in a bar's life, or once a shift, so no other visit loads them. */
-const FirstSteps = lazyRouteComponent(() => import("./FirstSteps.tsx"), "FirstSteps");
+const FirstSteps = lazyRouteComponent(() => withTexts(() => import("./FirstSteps.tsx")), "FirstSteps");
 const SignIn = lazyRouteComponent(() => withTexts(() => import("../people/SignIn.tsx")), "SignIn");
 
 /**

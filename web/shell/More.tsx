@@ -1,6 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import { useId, useRef } from "react";
 import { say } from "../texts/say.ts";
+import { LanguageSwitch } from "./LanguageSwitch.tsx";
 import { useDestinations } from "./nav.ts";
 import { ShellIcon } from "./ShellIcon.tsx";
 import { ThemeSwitch } from "./ThemeSwitch.tsx";
@@ -28,6 +29,9 @@ export function More() {
           ))}
         <li>
           <ThemeSwitch />
+        </li>
+        <li>
+          <LanguageSwitch />
         </li>
       </ul>
     </>

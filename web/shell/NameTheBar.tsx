@@ -4,6 +4,7 @@ import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 
 /** The few facts without which no figure can be read: money, clock and measures. */
 export function NameTheBar() {
@@ -39,21 +40,21 @@ export function NameTheBar() {
   return (
     <form className="name-the-bar" onSubmit={submit}>
       <Field
-        label="Name of the bar"
+        label={say("people.barName")}
         required
         value={name}
         onChange={(event) => setName(event.target.value)}
       />
       <Field
-        label="Currency"
-        hint="Three letters, as EUR"
+        label={say("people.currency")}
+        hint={say("people.currencyHint")}
         required
         maxLength={3}
         value={currency}
         onChange={(event) => setCurrency(event.target.value.toUpperCase())}
       />
       <Field
-        label="Time zone"
+        label={say("people.timeZone")}
         list="time-zones"
         required
         value={timeZone}
@@ -65,37 +66,37 @@ export function NameTheBar() {
         ))}
       </datalist>
       <Field
-        label="Country"
-        hint="Two letters, as PT, for its public holidays; may stay empty"
+        label={say("people.country")}
+        hint={say("people.countryHint")}
         maxLength={2}
         value={country}
         onChange={(event) => setCountry(event.target.value.toUpperCase())}
       />
       <Field
-        label="The trading day ends at"
-        hint="Sales before it belong to the evening"
+        label={say("people.dayEnds")}
+        hint={say("people.dayEndsHint")}
         type="time"
         required
         value={dayEnds}
         onChange={(event) => setDayEnds(event.target.value)}
       />
       <Select
-        label="An ounce in the specs is"
+        label={say("people.ounce")}
         options={[
-          { value: "us", label: "US, 29.57 ml" },
-          { value: "imperial", label: "imperial, 28.41 ml" },
+          { value: "us", label: say("people.ounceUs") },
+          { value: "imperial", label: say("people.ounceImperial") },
         ]}
         value={oz}
         onChange={(event) => setOz(event.target.value === "us" ? "us" : "imperial")}
       />
       <Select
-        label="Amounts are shown in"
+        label={say("people.amountsIn")}
         options={SHOWN}
         value={show}
         onChange={(event) => setShow(SHOWN.find((unit) => unit === event.target.value) ?? "ml")}
       />
       <Button kind="main" type="submit" disabled={save.isPending}>
-        Open the book
+        {say("people.openBook")}
       </Button>
       <Problems error={save.error} />
     </form>

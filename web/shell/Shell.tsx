@@ -6,6 +6,7 @@ import { useSignedIn } from "../people/signed-in.ts";
 import { venueQuery } from "../queries.ts";
 import { say } from "../texts/say.ts";
 import { Gate } from "./Gate.tsx";
+import { LanguageSwitch } from "./LanguageSwitch.tsx";
 import { More } from "./More.tsx";
 import { useDestinations } from "./nav.ts";
 import { ShellIcon } from "./ShellIcon.tsx";
@@ -32,6 +33,7 @@ export function Shell() {
           </Link>
         )}
         <ThemeSwitch />
+        <LanguageSwitch />
       </header>
       <main id="main" tabIndex={-1}>
         <Gate />

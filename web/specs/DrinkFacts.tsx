@@ -4,6 +4,7 @@ import { currencyDigits } from "#engine/currency.ts";
 import { readAmount } from "#engine/measure/amount.ts";
 import type { DrinkAlcohol } from "#engine/specs/drink-alcohol.ts";
 import type { DrinkStrength } from "#engine/specs/drink-strength.ts";
+import type { OddPour } from "#engine/specs/glass-pours.ts";
 import { type Drink, ICES, TECHNIQUES } from "#engine/specs/spec.ts";
 import { answerOf, server } from "../api.ts";
 import { formatDate, formatMoney, formatNumber, listWords } from "../format.ts";
@@ -13,7 +14,9 @@ import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useMay } from "../people/signed-in.ts";
+import { plainNumber } from "../prep/amounts.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { costQuery } from "./spec-queries.ts";
 
 /** Price, glass and cost of a drink, to read and to change. */
@@ -26,25 +29,29 @@ export function DrinkFacts({ drink }: { drink: Drink }) {
   const own = cost?.drinks.find((row) => row.drink === drink.name);
   const price = drink.priceMinor === null ? null : drink.priceMinor / 10 ** currencyDigits(currency);
   const money = [
-    ["Price", price === null ? "none" : formatMoney(price, currency)],
-    ["Cost", own?.cost == null ? "not known" : formatMoney(own.cost, currency)],
-    ["Cost of price", own?.costPct == null ? "" : `${formatNumber(own.costPct, 1)}%`],
-    ["Leaves", own?.contribution == null ? "" : formatMoney(own.contribution, currency)],
+    [say("specs.price"), price === null ? say("specs.none") : formatMoney(price, currency)],
+    [say("specs.cost"), own?.cost == null ? say("parts.notKnown") : formatMoney(own.cost, currency)],
+    [
+      say("specs.costOfPrice"),
+      own?.costPct == null ? "" : say("specs.percent", { number: formatNumber(own.costPct, 1) }),
+    ],
+    [say("specs.leaves"), own?.contribution == null ? "" : formatMoney(own.contribution, currency)],
   ];
   const facts = [
     ...(seesCosts ? money : []),
-    ["Glass", [drink.glass, drink.glassMl === null ? "" : `${drink.glassMl} ml`].filter(Boolean).join(", ")],
-    ["Ice", drink.ice ?? ""],
-    ["Technique", drink.technique ?? ""],
-    ["Garnish", drink.garnishNote],
-    ["Method", drink.method],
-    ["On the menu", menuWords(drink)],
-    ["Strength", strengthWords(own?.strength ?? null)],
-    ["Alcohol", alcoholWords(own?.alcohol ?? null)],
+    [say("specs.glass"), glassWords(drink)],
+    [say("specs.ice"), drink.ice === null ? "" : say("specs.iceIs", { ice: drink.ice })],
+    [say("specs.technique"), drink.technique === null ? "" : techniqueWord(drink.technique)],
+    [say("specs.garnish"), drink.garnishNote],
+    [say("specs.method"), drink.method],
+    [say("specs.onMenu"), menuWords(drink)],
+    [say("specs.strength"), strengthWords(own?.strength ?? null)],
+    [say("specs.alcohol"), alcoholWords(own?.alcohol ?? null)],
+    [say("specs.byTheGlass"), (own?.oddPours ?? []).map(oddPourWords).join(" ")],
   ].filter(([, words]) => words !== "");
   return (
     <section>
-      <h2>Facts</h2>
+      <h2>{say("specs.facts")}</h2>
       {isEditing ? (
         <DrinkForm drink={drink} onDone={() => setEditing(false)} />
       ) : (
@@ -58,38 +65,64 @@ export function DrinkFacts({ drink }: { drink: Drink }) {
             ))}
           </dl>
           {own !== undefined && own.unpriced.length > 0 ? (
-            <p className="soft">No price is known of {own.unpriced.join(", ")}.</p>
+            <p className="soft">{say("specs.noPriceOf", { items: own.unpriced.join(", ") })}</p>
           ) : null}
-          {runsBar ? <Button onClick={() => setEditing(true)}>Change the facts</Button> : null}
+          {runsBar ? <Button onClick={() => setEditing(true)}>{say("specs.changeFacts")}</Button> : null}
         </>
       )}
     </section>
   );
 }
 
+function glassWords({ glass, glassMl }: Drink): string {
+  return [glass, glassMl === null ? "" : `${plainNumber(glassMl)} ml`].filter(Boolean).join(", ");
+}
+
+function techniqueWord(technique: NonNullable<Drink["technique"]>): string {
+  return say("specs.techniqueIs", { technique });
+}
+
 /** By what the book knows of its parts; what ice adds follows the published fits. */
 function strengthWords(strength: DrinkStrength | null): string {
   if (strength === null) return "";
   const { abvPct, volumeMl, iced } = strength;
-  const before = `${formatNumber(abvPct, 0)} % vol in ${formatNumber(volumeMl, 0)} ml as poured`;
-  if (iced === null) return before;
-  const after = `about ${formatNumber(iced.abvPct, 0)} % in ${formatNumber(iced.volumeMl, 0)} ml once ${iced.technique}`;
-  return `${before}, ${after}. Batched without ice: ${formatNumber(iced.waterGPerL, 0)} g water to the litre`;
+  const poured = { abv: formatNumber(abvPct), volume: formatNumber(volumeMl) };
+  if (iced === null) return say("specs.strengthPoured", poured);
+  return say("specs.strengthIced", {
+    ...poured,
+    icedAbv: formatNumber(iced.abvPct),
+    icedVolume: formatNumber(iced.volumeMl),
+    technique: techniqueWord(iced.technique),
+    water: formatNumber(iced.waterGPerL),
+  });
 }
 
 /** For information, in the words of public guidance on either side of the ocean. */
 function alcoholWords(alcohol: DrinkAlcohol | null): string {
   if (alcohol === null || alcohol.ethanolMl === 0) return "";
   const { ethanolG, usDrinks, ukUnits, unknown } = alcohol;
-  const least =
-    unknown.length === 0 ? "About" : `At least, as no strength is known of ${listWords(unknown)},`;
-  return `${least} ${formatNumber(ethanolG, 0)} g: ${formatNumber(usDrinks, 1)} US standard drinks, ${formatNumber(ukUnits, 1)} UK units`;
+  const figures = {
+    grams: formatNumber(ethanolG),
+    us: formatNumber(usDrinks, 1),
+    uk: formatNumber(ukUnits, 1),
+  };
+  return unknown.length === 0
+    ? say("specs.alcoholAbout", figures)
+    : say("specs.alcoholLeast", { ...figures, unknown: listWords(unknown) });
+}
+
+/** A mild notice: what the law of the venue's country knows no measure of. */
+function oddPourWords({ item, ml, lawfulMl }: OddPour): string {
+  const lawful = lawfulMl.map((measure) => formatNumber(measure)).join(" / ");
+  return say("specs.oddPour", { item, ml: formatNumber(ml), lawful });
 }
 
 function menuWords({ onMenuFrom, onMenuUntil }: Drink): string {
-  const from = onMenuFrom === null ? "" : `from ${formatDate(onMenuFrom)}`;
-  const until = onMenuUntil === null ? "" : `until ${formatDate(onMenuUntil)}`;
-  return [from, until].filter(Boolean).join(" ");
+  const from = onMenuFrom === null ? "" : formatDate(onMenuFrom);
+  const until = onMenuUntil === null ? "" : formatDate(onMenuUntil);
+  if (from !== "" && until !== "") return say("specs.menuFromUntil", { from, until });
+  if (from !== "") return say("specs.menuFrom", { from });
+  return until === "" ? "" : say("specs.menuUntil", { until });
 }
 
 function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
@@ -109,7 +142,7 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
   const save = useMutation({
     mutationFn: (written: Drink) => answerOf(server.drinks.$post({ json: written })),
     onSuccess: async () => {
-      notify({ text: `${drink.name} is saved.` });
+      notify({ text: say("specs.saved", { drink: drink.name }) });
       onDone();
       await queryClient.invalidateQueries();
     },
@@ -130,56 +163,60 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
   return (
     <form ref={place} className="facts-form" onSubmit={submit}>
       <Field
-        label={`Price, ${currency}`}
+        label={say("specs.priceIn", { currency })}
         inputMode="decimal"
         value={price}
-        error={major === undefined ? "a number, as 12.50" : undefined}
+        error={major === undefined ? say("specs.priceError") : undefined}
         onChange={(event) => setPrice(event.target.value)}
       />
-      <Field label="Glass" value={changed.glass} onChange={(event) => set({ glass: event.target.value })} />
       <Field
-        label="Glass holds, ml"
+        label={say("specs.glass")}
+        value={changed.glass}
+        onChange={(event) => set({ glass: event.target.value })}
+      />
+      <Field
+        label={say("specs.glassHolds")}
         inputMode="decimal"
         value={glassMl}
-        error={size === undefined ? "a number, as 165" : undefined}
+        error={size === undefined ? say("specs.glassError") : undefined}
         onChange={(event) => setGlassMl(event.target.value)}
       />
       <Select
-        label="Ice"
-        options={["", ...ICES]}
+        label={say("specs.ice")}
+        options={["", ...ICES.map((ice) => ({ value: ice, label: say("specs.iceIs", { ice }) }))]}
         value={changed.ice ?? ""}
         onChange={(event) => set({ ice: (event.target.value || null) as Drink["ice"] })}
       />
       <Select
-        label="Technique"
-        options={["", ...TECHNIQUES]}
+        label={say("specs.technique")}
+        options={["", ...TECHNIQUES.map((value) => ({ value, label: techniqueWord(value) }))]}
         value={changed.technique ?? ""}
         onChange={(event) => set({ technique: (event.target.value || null) as Drink["technique"] })}
       />
       <Field
-        label="Garnish"
+        label={say("specs.garnish")}
         value={changed.garnishNote}
         onChange={(event) => set({ garnishNote: event.target.value })}
       />
       <Field
-        label="Method"
+        label={say("specs.method")}
         value={changed.method}
         onChange={(event) => set({ method: event.target.value })}
       />
       <Field
-        label="Allergens of its own"
-        hint="With ; between. Those of its ingredients come by themselves."
+        label={say("specs.ownAllergens")}
+        hint={say("specs.ownAllergensHow")}
         value={allergens}
         onChange={(event) => setAllergens(event.target.value)}
       />
       <Field
-        label="On the menu from"
+        label={say("specs.onMenuFrom")}
         type="date"
         value={changed.onMenuFrom ?? ""}
         onChange={(event) => set({ onMenuFrom: event.target.value || null })}
       />
       <Field
-        label="On the menu until"
+        label={say("specs.onMenuUntil")}
         type="date"
         value={changed.onMenuUntil ?? ""}
         onChange={(event) => set({ onMenuUntil: event.target.value || null })}
@@ -187,9 +224,9 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
       <Problems error={save.error} />
       <div className="facts-acts">
         <Button kind="main" type="submit" disabled={isWrong || save.isPending}>
-          Save the facts
+          {say("specs.saveFacts")}
         </Button>
-        <Button onClick={onDone}>Leave them</Button>
+        <Button onClick={onDone}>{say("specs.leaveThem")}</Button>
       </div>
     </form>
   );

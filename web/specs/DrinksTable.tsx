@@ -5,6 +5,7 @@ import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { fromColumn, nameColumn } from "./spec-columns.tsx";
 import { versionsOf } from "./versions.ts";
 
@@ -45,33 +46,33 @@ export function DrinksTable({
     kind: "number",
     value: (row) => row[key],
     show: (row) =>
-      row[key] === null ? <span className="soft">not known</span> : formatMoney(row[key], currency),
+      row[key] === null ? (
+        <span className="soft">{say("parts.notKnown")}</span>
+      ) : (
+        formatMoney(row[key], currency)
+      ),
   });
   const columns: Column<DrinkRow>[] = [
-    nameColumn("Drink"),
+    nameColumn(say("specs.drink")),
     {
       key: "costPct",
-      head: "Cost of price",
+      head: say("specs.costOfPrice"),
       unit: "%",
       kind: "number",
       onPhone: "main",
       value: ({ costPct }) => costPct,
       show: ({ costPct }) => (costPct === null ? null : formatNumber(costPct, 1)),
     },
-    money("cost", "Cost"),
-    money("price", "Price"),
-    money("contribution", "Leaves"),
+    money("cost", say("specs.cost")),
+    money("price", say("specs.price")),
+    money("contribution", say("specs.leaves")),
     fromColumn(),
   ];
   return (
     <section>
-      <h2>Drinks</h2>
+      <h2>{say("specs.drinks")}</h2>
       <DataTable
-        caption={
-          seesCosts
-            ? "Cost by the spec in force and the prices paid; the price is the menu's, taxes as the book has them."
-            : "By the spec in force."
-        }
+        caption={say(seesCosts ? "specs.drinksCosts" : "specs.drinksPlain")}
         columns={columns.filter(({ key }) => seesCosts || !COSTS.has(key))}
         rows={rows}
         rowKey={({ name }) => name}

@@ -7,6 +7,7 @@ import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
 import { SpecText, useSpecText } from "./SpecText.tsx";
 import { type Version, versionOn } from "./versions.ts";
 
@@ -23,7 +24,7 @@ export function EditVersion({ makes, versions, today, onDone }: Props) {
   const save = useMutation({
     mutationFn: () => answerOf(server.specs.$post({ json: { makes, from, lines: lines ?? [] } })),
     onSuccess: async () => {
-      notify({ text: `${makes}: the spec from ${formatDate(from)} is saved.` });
+      notify({ text: say("specs.versionSaved", { makes, date: formatDate(from) }) });
       onDone();
       await queryClient.invalidateQueries();
     },
@@ -35,7 +36,7 @@ export function EditVersion({ makes, versions, today, onDone }: Props) {
   return (
     <form className="edit-version" onSubmit={submit}>
       <Field
-        label="Holds from"
+        label={say("specs.holdsFrom")}
         type="date"
         required
         value={from}
@@ -45,17 +46,15 @@ export function EditVersion({ makes, versions, today, onDone }: Props) {
       <SpecText {...reading} text={text} onText={setText} />
       <Problems error={error ?? save.error} />
       <Button kind="main" type="submit" disabled={lines === null || from === "" || save.isPending}>
-        {replaced ? "Replace the version of that day" : "Save the new version"}
+        {say(replaced ? "specs.replaceVersion" : "specs.saveVersion")}
       </Button>
     </form>
   );
 }
 
 function fromHint({ from, today, replaced }: { from: string; today: string; replaced: boolean }): string {
-  const past = from < today ? "Expected use of sales since that day is reckoned anew with it." : "";
-  return [replaced ? "There is a version from that day; it is replaced." : "", past]
-    .filter(Boolean)
-    .join(" ");
+  const past = from < today ? say("specs.reckonedAnew") : "";
+  return [replaced ? say("specs.replaces") : "", past].filter(Boolean).join(" ");
 }
 
 function textOf(version: Version | undefined): string {

@@ -1,14 +1,15 @@
 import type { PrepVersion } from "#engine/specs/spec.ts";
 import { Field } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 import { numberOrNull } from "./DrinkFacts.tsx";
 
 const NUMBERS = [
-  ["yield", "The spec yields"],
-  ["batchStep", "In steps of"],
-  ["vesselMax", "Vessel holds"],
-  ["activeMinutes", "Work, minutes"],
-  ["standingHours", "Standing, hours"],
-  ["shelfLifeDays", "Keeps, days"],
+  ["yield", "specs.specYields"],
+  ["batchStep", "specs.inSteps"],
+  ["vesselMax", "specs.vesselHolds"],
+  ["activeMinutes", "specs.workMinutes"],
+  ["standingHours", "specs.standingHours"],
+  ["shelfLifeDays", "specs.keepsDays"],
 ] as const;
 
 type NumberKey = (typeof NUMBERS)[number][0];
@@ -47,14 +48,14 @@ type Props = {
 
 /** Yield, step, vessel, times and shelf life of a prep. */
 export function MakingFields({ typed, onType, hints = {} }: Props) {
-  return NUMBERS.map(([key, label]) => (
+  return NUMBERS.map(([key, text]) => (
     <Field
       key={key}
-      label={label}
+      label={say(text)}
       inputMode="decimal"
       value={typed[key]}
       hint={hints[key]}
-      error={numberOrNull(typed[key]) === undefined ? "a number" : undefined}
+      error={numberOrNull(typed[key]) === undefined ? say("specs.number") : undefined}
       onChange={(event) => onType({ ...typed, [key]: event.target.value })}
     />
   ));

@@ -9,6 +9,7 @@ import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 /** Names a new drink; its spec is written on its own page. */
 export function NewDrink() {
@@ -36,16 +37,21 @@ export function NewDrink() {
   return (
     <form className="new-spec" onSubmit={submit}>
       <div className="field-row">
-        <Field label="Name" required value={typed} onChange={(event) => setTyped(event.target.value)} />
         <Field
-          label={`Price, ${venue.currency}`}
+          label={say("specs.name")}
+          required
+          value={typed}
+          onChange={(event) => setTyped(event.target.value)}
+        />
+        <Field
+          label={say("specs.priceIn", { currency: venue.currency })}
           inputMode="decimal"
           value={price}
-          error={major === undefined ? "a number, as 12.50" : undefined}
+          error={major === undefined ? say("specs.priceError") : undefined}
           onChange={(event) => setPrice(event.target.value)}
         />
         <Button kind="main" type="submit" disabled={name === "" || major === undefined || save.isPending}>
-          Write its spec
+          {say("specs.writeSpec")}
         </Button>
       </div>
       <Problems error={save.error} />

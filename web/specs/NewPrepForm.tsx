@@ -12,7 +12,9 @@ import { todayAt } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { unitWord } from "../prep/amounts.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { CutFields, type TypedCut } from "./CutFields.tsx";
 import { numberOrNull } from "./DrinkFacts.tsx";
 import { MakingFields, makingOf, typedMaking } from "./MakingFields.tsx";
@@ -36,7 +38,7 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
   const [cut, setCut] = useState<TypedCut>({ source: "", perPiece: "", parts: "flesh" });
   const [making, setMaking] = useState(typedMaking(undefined));
   const [unit, setUnit] = useState<Unit>(kind.unit);
-  const [method, setMethod] = useState(kind.method);
+  const [method, setMethod] = useState(methodOf(kind));
   const water = waterOf(catalogue);
   const { lines, error, ...reading } = useSpecText(text, [water.name]);
   const name = typedName.trim();
@@ -59,7 +61,7 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
     if (next === undefined) return;
     setKind(next);
     setUnit(next.unit);
-    if (method === kind.method) setMethod(next.method);
+    if (method === methodOf(kind)) setMethod(methodOf(next));
   };
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -68,16 +70,21 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
   return (
     <form className="new-spec new-prep" onSubmit={submit}>
       <div className="field-row">
-        <Field label="Name" required value={typedName} onChange={(event) => setName(event.target.value)} />
+        <Field
+          label={say("specs.name")}
+          required
+          value={typedName}
+          onChange={(event) => setName(event.target.value)}
+        />
         <Select
-          label="It is"
-          options={PREP_KINDS.map(({ kind: value, label }) => ({ value, label }))}
+          label={say("specs.itIs")}
+          options={PREP_KINDS.map(({ kind: value, label }) => ({ value, label: say(label) }))}
           value={kind.kind}
           onChange={(event) => choose(event.target.value)}
         />
         <Select
-          label="Kept in"
-          options={UNITS}
+          label={say("specs.keptIn")}
+          options={UNITS.map((value) => ({ value, label: unitWord(value) }))}
           value={unit}
           onChange={(event) => setUnit(event.target.value as Unit)}
         />
@@ -105,13 +112,13 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
         {...reading}
         text={text}
         onText={setText}
-        label={kind.isCut ? "What else goes in, a line each (may be empty)" : "What goes in, a line each"}
-        example={kind.example}
+        label={say(kind.isCut ? "specs.elseGoesIn" : "specs.goesIn")}
+        example={kind.example === null ? "" : say(kind.example)}
       />
       <div className="field-row new-prep-numbers">
-        <MakingFields typed={making} onType={setMaking} hints={{ shelfLifeDays: kind.keeps }} />
+        <MakingFields typed={making} onType={setMaking} hints={{ shelfLifeDays: keepsWords(kind) }} />
         <Field
-          label="Method"
+          label={say("specs.method")}
           className="new-prep-method"
           value={method}
           onChange={(event) => setMethod(event.target.value)}
@@ -130,10 +137,18 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
       )}
       <Problems error={error ?? save.error} />
       <Button kind="main" type="submit" disabled={wanted === null || save.isPending}>
-        Save the prep
+        {say("specs.savePrep")}
       </Button>
     </form>
   );
+}
+
+function methodOf({ method }: PrepKind): string {
+  return method === null ? "" : say(method);
+}
+
+function keepsWords({ keeps }: PrepKind): string {
+  return [...(keeps === null ? [] : [say(keeps)]), say("specs.localCode")].join(" ");
 }
 
 function missingWords({
@@ -145,9 +160,9 @@ function missingWords({
   hasLines: boolean;
   hasYield: boolean;
 }): string {
-  if (name === "") return "Give it a name.";
-  if (!hasLines) return "Write what goes in; weights, cost and label then stand here.";
-  return hasYield ? "" : "Write what it yields; weights, cost and label then stand here.";
+  if (name === "") return say("specs.giveName");
+  if (!hasLines) return say("specs.writeInputs");
+  return hasYield ? "" : say("specs.writeYield");
 }
 
 function sweetenersIn({ items }: CatalogueAnswer): string[] {
@@ -158,8 +173,12 @@ function sweetenersIn({ items }: CatalogueAnswer): string[] {
 
 /** The book's water, or one to be written with the prep. */
 function waterOf({ items }: CatalogueAnswer): { name: string; isNew: boolean } {
-  const known = items.find(({ name, base, abv }) => base === "ml" && !abv && /^water$/i.test(name));
-  return known === undefined ? { name: "Water", isNew: true } : { name: known.name, isNew: false };
+  const water = say("specs.water");
+  const names = ["water", water.toLowerCase()];
+  const known = items.find(
+    ({ name, base, abv }) => base === "ml" && !abv && names.includes(name.toLowerCase()),
+  );
+  return known === undefined ? { name: water, isNew: true } : { name: known.name, isNew: false };
 }
 
 type Typed = {

@@ -2,7 +2,11 @@ import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import type { NewPrep } from "#engine/specs/new-prep.ts";
 import { formatMoney, formatNumber } from "../format.ts";
 import { Problems } from "../parts/Problems.tsx";
+import { inputWords } from "../prep/amounts.ts";
+import { labelWords } from "../prep/label-words.ts";
+import { otherCautions } from "../prep/other-cautions.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type NewPrepPreview as Preview, previewQuery } from "./spec-queries.ts";
 
 /** What a new prep would be, as it stands in the form: weights, yield, cost, cautions and label. */
@@ -24,17 +28,18 @@ export function NewPrepPreview({ wanted }: { wanted: NewPrep }) {
 
 function Facts({ card, cost }: { card: NonNullable<Preview["card"]>; cost: Preview["cost"] }) {
   const { currency } = useVenue();
-  const { inputs, volumeMl, targetBrix, abv, labels } = card;
-  const cautions = card.cautions.filter((caution) => !caution.startsWith("Allergens."));
+  const { inputs, volumeMl, targetBrix, abv, allergens, labels } = card;
+  const cautions = otherCautions(card.cautions, allergens);
   const pour = inputs.reduce((sum, { base, amount }) => (base === "ml" ? sum + amount : sum), 0);
   const rows = [
-    ["Into it", inputs.map(({ item, text }) => `${item} ${text}`).join(", ")],
-    ["By weight, at 20 °C", volumeMl === null ? "" : `${formatNumber(volumeMl)} ml`],
-    ["Liquids in it", volumeMl === null && pour > 0 ? `${formatNumber(pour)} ml` : ""],
-    ["Must read", targetBrix === null ? "" : `${formatNumber(targetBrix, 1)} °Brix`],
-    ["Strength, about", abv === null ? "" : `${formatNumber(abv)} % vol`],
-    ["Costs", costWords(cost, currency)],
+    [say("specs.into"), inputs.map((input) => `${input.item} ${inputWords(input)}`).join(", ")],
+    [say("specs.byWeight"), volumeMl === null ? "" : `${formatNumber(volumeMl)} ml`],
+    [say("specs.liquids"), volumeMl === null && pour > 0 ? `${formatNumber(pour)} ml` : ""],
+    [say("specs.mustRead"), targetBrix === null ? "" : `${formatNumber(targetBrix, 1)} °Brix`],
+    [say("specs.strengthAbout"), abv === null ? "" : `${formatNumber(abv)} % vol`],
+    [say("specs.costs"), costWords(cost, currency)],
   ].filter(([, words]) => words !== "");
+  const [head, ...lines] = labels.slice(0, 1).flatMap((label) => [...labelWords(label), label.allergens]);
   return (
     <>
       <dl className="facts">
@@ -46,10 +51,11 @@ function Facts({ card, cost }: { card: NonNullable<Preview["card"]>; cost: Previ
         ))}
       </dl>
       <figure className="label-preview">
-        <figcaption>Its label</figcaption>
-        {(labels[0]?.lines ?? []).map((line, place) =>
-          place === 0 ? <strong key={line}>{line}</strong> : <span key={line}>{line}</span>,
-        )}
+        <figcaption>{say("specs.itsLabel")}</figcaption>
+        <strong>{head}</strong>
+        {lines.map((line) => (
+          <span key={line}>{line}</span>
+        ))}
       </figure>
       {cautions.length === 0 ? null : (
         <ul className="new-prep-cautions">
@@ -66,6 +72,11 @@ function Facts({ card, cost }: { card: NonNullable<Preview["card"]>; cost: Previ
 
 function costWords(cost: Preview["cost"], currency: string): string {
   if (cost === null) return "";
-  if (cost.cost === null || cost.costPer === null) return `no price is known of ${cost.unpriced.join(", ")}`;
-  return `${formatMoney(cost.costPer, currency)} a ${cost.per}, ${formatMoney(cost.cost, currency)} in all`;
+  if (cost.cost === null || cost.costPer === null)
+    return say("specs.costsNoPrice", { items: cost.unpriced.join(", ") });
+  return say("specs.costsPer", {
+    each: formatMoney(cost.costPer, currency),
+    per: cost.per,
+    all: formatMoney(cost.cost, currency),
+  });
 }

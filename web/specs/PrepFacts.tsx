@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import { UNITS, type Unit } from "#engine/measure/units.ts";
-import type { PrepVersion } from "#engine/specs/spec.ts";
+import type { Cut, PrepVersion } from "#engine/specs/spec.ts";
 import type { Item } from "#engine/stock/item.ts";
 import type { CatalogueAnswer } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
@@ -12,6 +12,8 @@ import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useMay } from "../people/signed-in.ts";
+import { plainNumber, unitWord } from "../prep/amounts.ts";
+import { say } from "../texts/say.ts";
 import { MakingFields, makingOf, typedMaking } from "./MakingFields.tsx";
 
 type Props = { item: Item; catalogue: CatalogueAnswer; today: string };
@@ -27,12 +29,12 @@ export function PrepFacts({ item, catalogue, today }: Props) {
   const cut = catalogue.cuts.find(({ gives }) => gives === item.name);
   const facts = [
     ...(current === undefined ? [] : versionFacts(current)),
-    ...(cut === undefined ? [] : [["Cut from", `${cut.source}: ${cut.perPiece} ${cut.unit} a piece`]]),
-    ["Kept", item.stocked ? "in stock, counted" : "made to order, not counted"],
+    ...(cut === undefined ? [] : [[say("specs.cutFrom"), cutWords(cut)]]),
+    [say("specs.kept"), say(item.stocked ? "specs.keptStock" : "specs.keptOrder")],
   ];
   return (
     <section>
-      <h2>Making</h2>
+      <h2>{say("specs.making")}</h2>
       {isEditing ? (
         <PrepForm item={item} current={current} today={today} onDone={() => setEditing(false)} />
       ) : (
@@ -47,7 +49,7 @@ export function PrepFacts({ item, catalogue, today }: Props) {
           </dl>
           {runsBar ? (
             <Button onClick={() => setEditing(true)}>
-              {current === undefined ? "Say what it yields" : "Change the making"}
+              {say(current === undefined ? "specs.sayYield" : "specs.changeMaking")}
             </Button>
           ) : null}
         </>
@@ -56,18 +58,25 @@ export function PrepFacts({ item, catalogue, today }: Props) {
   );
 }
 
+function cutWords({ source, perPiece, unit }: Cut): string {
+  return say("specs.cutGives", { source, amount: `${plainNumber(perPiece)} ${unitWord(unit)}` });
+}
+
 function versionFacts(version: PrepVersion): string[][] {
   const { unit, batchStep, vesselMax, activeMinutes, standingHours, shelfLifeDays, method, from } = version;
-  const amount = (value: number | null) => (value === null ? "" : `${formatNumber(value)} ${unit}`);
+  const amount = (value: number | null) => (value === null ? "" : `${formatNumber(value)} ${unitWord(unit)}`);
   return [
-    ["The spec yields", amount(version.yield)],
-    ["In steps of", amount(batchStep)],
-    ["Vessel holds", amount(vesselMax)],
-    ["Work", activeMinutes === null ? "" : `${activeMinutes} min`],
-    ["Standing", standingHours === null ? "" : `${standingHours} h`],
-    ["Keeps", shelfLifeDays === null ? "not on record" : `${shelfLifeDays} days, the day of making included`],
-    ["Method", method],
-    ["Since", formatDate(from)],
+    [say("specs.specYields"), amount(version.yield)],
+    [say("specs.inSteps"), amount(batchStep)],
+    [say("specs.vesselHolds"), amount(vesselMax)],
+    [say("specs.work"), activeMinutes === null ? "" : `${plainNumber(activeMinutes)} min`],
+    [say("specs.standing"), standingHours === null ? "" : `${plainNumber(standingHours)} h`],
+    [
+      say("specs.keeps"),
+      shelfLifeDays === null ? say("specs.keepsUnknown") : say("specs.keepsFor", { days: shelfLifeDays }),
+    ],
+    [say("specs.method"), method],
+    [say("specs.since"), formatDate(from)],
   ].filter(([, words]) => words !== "");
 }
 
@@ -85,7 +94,7 @@ function PrepForm({ item, current, today, onDone }: FormProps) {
   const save = useMutation({
     mutationFn: (version: PrepVersion) => answerOf(server.preps.$post({ json: version })),
     onSuccess: async () => {
-      notify({ text: `${item.name}: the making from ${formatDate(from)} is saved.` });
+      notify({ text: say("specs.makingSaved", { prep: item.name, date: formatDate(from) }) });
       onDone();
       await queryClient.invalidateQueries();
     },
@@ -97,26 +106,26 @@ function PrepForm({ item, current, today, onDone }: FormProps) {
   return (
     <form ref={place} className="facts-form" onSubmit={submit}>
       <Field
-        label="From"
+        label={say("specs.from")}
         type="date"
         required
         value={from}
         onChange={(event) => setFrom(event.target.value)}
       />
       <Select
-        label="Unit"
-        options={UNITS}
+        label={say("specs.unit")}
+        options={UNITS.map((value) => ({ value, label: unitWord(value) }))}
         value={unit}
         onChange={(event) => setUnit(event.target.value as Unit)}
       />
       <MakingFields typed={typed} onType={setTyped} />
-      <Field label="Method" value={method} onChange={(event) => setMethod(event.target.value)} />
+      <Field label={say("specs.method")} value={method} onChange={(event) => setMethod(event.target.value)} />
       <Problems error={save.error} />
       <div className="facts-acts">
         <Button kind="main" type="submit" disabled={making === undefined || from === "" || save.isPending}>
-          Save the making
+          {say("specs.saveMaking")}
         </Button>
-        <Button onClick={onDone}>Leave it</Button>
+        <Button onClick={onDone}>{say("specs.leaveIt")}</Button>
       </div>
     </form>
   );

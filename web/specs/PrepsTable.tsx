@@ -3,7 +3,9 @@ import { formatMoney, formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useMay } from "../people/signed-in.ts";
+import { unitWord } from "../prep/amounts.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { fromColumn, nameColumn } from "./spec-columns.tsx";
 import { versionsOf } from "./versions.ts";
 
@@ -40,37 +42,47 @@ export function PrepsTable({
       name,
       from: versionsOf(catalogue.specs, name)[0]?.from ?? newest?.from ?? null,
       versions: versionsOf(catalogue.specs, name).length,
-      yields: newest === undefined ? "" : `${formatNumber(newest.yield)} ${newest.unit}`,
+      yields: newest === undefined ? "" : `${formatNumber(newest.yield)} ${unitWord(newest.unit)}`,
       shelfLifeDays: newest?.shelfLifeDays ?? null,
       costPerUnit: cost === null ? null : cost * (base === "each" ? 1 : 1000),
     };
   });
   const columns: Column<PrepRow>[] = [
-    nameColumn("Prep"),
-    { key: "yields", head: "Yields", kind: "text", onPhone: "main", value: ({ yields }) => yields },
+    nameColumn(say("specs.prep")),
+    {
+      key: "yields",
+      head: say("specs.yields"),
+      kind: "text",
+      onPhone: "main",
+      value: ({ yields }) => yields,
+    },
     {
       key: "keeps",
-      head: "Keeps",
-      unit: "days",
+      head: say("specs.keeps"),
+      unit: say("specs.days"),
       kind: "number",
       value: ({ shelfLifeDays }) => shelfLifeDays,
     },
     {
       key: "cost",
-      head: "Cost of a litre, kilogram or piece",
+      head: say("specs.costOfUnit"),
       kind: "number",
       value: ({ costPerUnit }) => costPerUnit,
       show: ({ costPerUnit }) =>
-        costPerUnit === null ? <span className="soft">not known</span> : formatMoney(costPerUnit, currency),
+        costPerUnit === null ? (
+          <span className="soft">{say("parts.notKnown")}</span>
+        ) : (
+          formatMoney(costPerUnit, currency)
+        ),
     },
     fromColumn(),
   ];
   if (rows.length === 0) return null;
   return (
     <section>
-      <h2>Preps</h2>
+      <h2>{say("specs.preps")}</h2>
       <DataTable
-        caption="Made in house."
+        caption={say("specs.prepsCaption")}
         columns={columns.filter(({ key }) => seesCosts || !COSTS.has(key))}
         rows={rows}
         rowKey={({ name }) => name}

@@ -1,5 +1,6 @@
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
-import { measureWords } from "./line-words.ts";
+import { say } from "../texts/say.ts";
+import { eitherOf, measureWords } from "./line-words.ts";
 import { markedWord } from "./marked-word.ts";
 
 /** How typed lines are understood, each beside its own number; what is not is said at the word. */
@@ -10,10 +11,10 @@ export function Reading({ text, lines }: { text: string; lines: readonly SpecTex
     <div className="reading">
       <p className="reading-head" role="status">
         {lines.length === 0
-          ? "What you type is read here."
+          ? say("specs.readHere")
           : wrong === 0
-            ? "All understood."
-            : `${wrong} of ${lines.length} lines not understood.`}
+            ? say("specs.allUnderstood")
+            : say("specs.notUnderstood", { wrong, count: lines.length })}
       </p>
       <ol>
         {lines.map((line) => (
@@ -34,7 +35,8 @@ function Understood({ line }: { line: SpecTextLine }) {
   const { amount, unit, item, orItems, note } = line;
   return (
     <>
-      <strong>{unit === null ? "" : measureWords({ amount, unit })}</strong> {[item, ...orItems].join(" or ")}
+      <strong>{unit === null ? "" : measureWords({ amount, unit })}</strong>{" "}
+      {eitherOf([item ?? "", ...orItems])}
       {note === null || note === "" ? null : <span className="soft">, {note}</span>}
     </>
   );

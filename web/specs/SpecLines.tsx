@@ -1,5 +1,6 @@
 import type { SpecLine } from "#engine/specs/spec.ts";
-import { measureWords } from "./line-words.ts";
+import { say } from "../texts/say.ts";
+import { eitherOf, measureWords } from "./line-words.ts";
 
 /** The lines of a version, amounts in one column as on a spec card. */
 export function SpecLines({ lines }: { lines: readonly SpecLine[] }) {
@@ -7,8 +8,8 @@ export function SpecLines({ lines }: { lines: readonly SpecLine[] }) {
     <table className="spec-lines">
       <thead className="visually-hidden">
         <tr>
-          <th scope="col">Amount</th>
-          <th scope="col">Item</th>
+          <th scope="col">{say("specs.amount")}</th>
+          <th scope="col">{say("specs.item")}</th>
         </tr>
       </thead>
       <tbody>
@@ -16,7 +17,7 @@ export function SpecLines({ lines }: { lines: readonly SpecLine[] }) {
           <tr key={line.line}>
             <td>{measureWords(line)}</td>
             <td>
-              {[line.item, ...line.orItems].join(" or ")}
+              {eitherOf([line.item, ...line.orItems])}
               {line.note === "" ? null : <span className="soft">, {line.note}</span>}
             </td>
           </tr>

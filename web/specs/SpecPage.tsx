@@ -15,6 +15,7 @@ import { useMay } from "../people/signed-in.ts";
 import { MakeOrBuy } from "../prep/MakeOrBuy.tsx";
 import { catalogueQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { DrinkFacts } from "./DrinkFacts.tsx";
 import { EditVersion } from "./EditVersion.tsx";
 import { PrepFacts } from "./PrepFacts.tsx";
@@ -29,7 +30,7 @@ export function SpecPage() {
   return (
     <Page title={name}>
       {error === null ? (
-        <Busy what="Opening the spec" />
+        <Busy what={say("specs.openingOne")} />
       ) : (
         <Problems error={error} onRetry={() => void refetch()} />
       )}
@@ -50,8 +51,8 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
   if (drink === undefined && item === undefined) {
     return (
       <Page title={name}>
-        <Empty title="No drink or prep of this name">
-          <Link to="/specs">All specs</Link>
+        <Empty title={say("specs.noneNamed")}>
+          <Link to="/specs">{say("specs.allSpecs")}</Link>
         </Empty>
       </Page>
     );
@@ -61,22 +62,22 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
       title={name}
       next={
         versions.length === 0
-          ? "It has no spec yet. Write one to have its use and cost reckoned."
-          : `Spec from ${formatDate(current?.from ?? versions[0]?.from ?? today)}.`
+          ? say("specs.noSpecNext")
+          : say("specs.specFromDay", { date: formatDate(current?.from ?? versions[0]?.from ?? today) })
       }
       actions={
         <>
           <Link to="/specs" className="button">
-            All specs
+            {say("specs.allSpecs")}
           </Link>
           {drink === undefined ? (
             <Link to="/prep/$prep" params={{ prep: name }} className="button">
-              Batch card
+              {say("specs.batchCard")}
             </Link>
           ) : null}
           {runsBar ? (
             <Button kind="main" onClick={() => setEditing(!isEditing)}>
-              {isEditing ? "Close the editor" : "Write a new version"}
+              {say(isEditing ? "specs.closeEditor" : "specs.newVersion")}
             </Button>
           ) : null}
         </>
@@ -112,13 +113,14 @@ function Versions({
   return versions.map(({ from, lines }, place) => {
     const isCurrent = from === current;
     const until = versions[place - 1]?.from;
+    const later = until === undefined ? say("specs.toCome") : say("specs.until", { date: formatDate(until) });
     return (
       <section key={from} className={isCurrent ? "version" : "version version-other"}>
         <h2>
-          From {formatDate(from)}{" "}
-          <span className="soft">
-            {isCurrent ? "in force" : until === undefined ? "to come" : `until ${formatDate(until)}`}
-          </span>
+          {sayWith("specs.versionFrom", {
+            date: formatDate(from),
+            state: <span className="soft">{isCurrent ? say("specs.inForce") : later}</span>,
+          })}
         </h2>
         <SpecLines lines={lines} />
       </section>
@@ -129,10 +131,10 @@ function Versions({
 function Allergens({ names }: { names: readonly string[] }) {
   return (
     <section className="spec-allergens">
-      <h2>Allergens</h2>
+      <h2>{say("specs.allergens")}</h2>
       <p>
-        {names.length === 0 ? "None are recorded." : <strong>{listWords(names)}.</strong>} By what the book
-        states of everything in it, either-of lines too. Check the labels, and follow your local food code.
+        {names.length === 0 ? say("specs.allergensNone") : <strong>{listWords(names)}.</strong>}{" "}
+        {say("specs.allergensCare")}
       </p>
     </section>
   );
@@ -142,7 +144,7 @@ function UsedBy({ names }: { names: readonly string[] }) {
   if (names.length === 0) return null;
   return (
     <section>
-      <h2>Goes into</h2>
+      <h2>{say("specs.goesInto")}</h2>
       <ul className="used-by">
         {names.map((name) => (
           <li key={name}>

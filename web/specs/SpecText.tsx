@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useEffect, useId, useState } from "react";
 import type { SpecLine } from "#engine/specs/spec.ts";
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
+import { say } from "../texts/say.ts";
 import { Reading } from "./Reading.tsx";
 import { readingQuery } from "./spec-queries.ts";
 
@@ -27,21 +28,19 @@ type Props = Pick<ReturnType<typeof useSpecText>, "settled" | "read"> & {
   example?: string;
 };
 
-const EXAMPLE = "2 oz dry gin\n3/4 oz lime juice\n1 lime wheel\ntop soda water";
-
 /** A field for spec text, and beside it how each line is understood. */
-export function SpecText({ text, onText, settled, read, label, example = EXAMPLE }: Props) {
+export function SpecText({ text, onText, settled, read, label, example }: Props) {
   const id = useId();
   return (
     <div className="edit-columns">
       <div className="field">
-        <label htmlFor={id}>{label ?? "One line an ingredient, as on a spec card"}</label>
+        <label htmlFor={id}>{label ?? say("specs.lineEach")}</label>
         <textarea
           id={id}
           value={text}
           rows={Math.max(6, text.split("\n").length + 1)}
           spellCheck={false}
-          placeholder={example}
+          placeholder={example ?? say("specs.example")}
           onChange={(event) => onText(event.target.value)}
         />
       </div>

@@ -2,13 +2,13 @@ import "./specs.css";
 import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import type { CatalogueAnswer } from "../answers.ts";
-import { plural } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { catalogueQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 import { DrinksTable } from "./DrinksTable.tsx";
 import { NewDrink } from "./NewDrink.tsx";
 import { NewPrepForm } from "./NewPrepForm.tsx";
@@ -24,16 +24,16 @@ export function SpecsPage() {
   const [isNew, setNew] = useState<"drink" | "prep" | null>(null);
   return (
     <Page
-      title="Specs"
+      title={say("specs.title")}
       next={catalogue === undefined ? undefined : nextLine(catalogue)}
       actions={
         runsBar ? (
           <>
             <Button onClick={() => setNew(isNew === "drink" ? null : "drink")}>
-              {isNew === "drink" ? "Close" : "New drink"}
+              {say(isNew === "drink" ? "parts.close" : "specs.newDrink")}
             </Button>
             <Button onClick={() => setNew(isNew === "prep" ? null : "prep")}>
-              {isNew === "prep" ? "Close" : "New prep"}
+              {say(isNew === "prep" ? "parts.close" : "specs.newPrep")}
             </Button>
           </>
         ) : undefined
@@ -41,7 +41,7 @@ export function SpecsPage() {
     >
       {isNew === "drink" ? <NewDrink /> : null}
       {isNew === "prep" && catalogue !== undefined ? <NewPrepForm catalogue={catalogue} /> : null}
-      {catalogue === undefined && error === null ? <Busy what="Opening the specs" /> : null}
+      {catalogue === undefined && error === null ? <Busy what={say("specs.opening")} /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {catalogue === undefined ? null : (
         <>
@@ -59,6 +59,8 @@ export function SpecsPage() {
 function nextLine({ drinks, specs }: CatalogueAnswer): string {
   const made = new Set(specs.map(({ makes }) => makes));
   const bare = drinks.filter(({ name }) => !made.has(name));
-  if (bare.length > 0) return `${plural(bare.length, "drink")} without a spec: ${bare[0]?.name} first.`;
-  return "Open one to read it, or to write it anew from a day on.";
+  const [first] = bare;
+  return first === undefined
+    ? say("specs.next")
+    : say("specs.bare", { count: bare.length, first: first.name });
 }

@@ -2,11 +2,12 @@ import { useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { newSyrup, readRatio, type NewSyrup as Syrup, sweetenerNamed } from "#engine/prep/new-syrup.ts";
 import { Field, Select } from "../parts/Field.tsx";
+import { say } from "../texts/say.ts";
 
 const WAYS = [
-  { value: "weight", label: "a ratio by weight" },
-  { value: "volume", label: "a ratio by volume (cups)" },
-  { value: "brix", label: "°Brix" },
+  { value: "weight", text: "specs.wayWeight" },
+  { value: "volume", text: "specs.wayVolume" },
+  { value: "brix", text: "specs.wayBrix" },
 ] as const;
 
 type Way = (typeof WAYS)[number]["value"];
@@ -39,33 +40,31 @@ export function SyrupFields({ sweeteners, water, onSyrup }: Props) {
     onSyrup(answer.syrup, `${sweetenerG} g ${next.sweetener}\n${waterMl} ml ${water}`);
   };
   if (sweeteners.length === 0) {
-    return (
-      <p>No sugar or honey kept by weight is in the book: enter one as an item, or write the lines below.</p>
-    );
+    return <p>{say("specs.noSweetener")}</p>;
   }
   return (
     <>
       <div className="field-row">
         <Select
-          label="Sweetened with"
+          label={say("specs.sweetenedWith")}
           options={sweeteners}
           value={sweetener}
           onChange={(event) => change({ sweetener: event.target.value })}
         />
         <Select
-          label="Given as"
-          options={WAYS}
+          label={say("specs.givenAs")}
+          options={WAYS.map(({ value, text }) => ({ value, label: say(text) }))}
           value={way}
           onChange={(event) => change({ way: event.target.value as Way, strength: "" })}
         />
         <Field
-          label={way === "brix" ? "°Brix" : "Sweetener : water"}
+          label={say(way === "brix" ? "specs.wayBrix" : "specs.ratio")}
           value={strength}
           placeholder={way === "brix" ? "50" : "1:1"}
           onChange={(event) => change({ strength: event.target.value })}
         />
         <Field
-          label="To make, ml"
+          label={say("specs.toMake")}
           inputMode="decimal"
           value={volume}
           onChange={(event) => change({ volume: event.target.value })}
@@ -85,17 +84,17 @@ function reckon({
 }: SyrupWish): { syrup: Syrup } | { problem: string } | null {
   if (strength.trim() === "") return null;
   const volumeMl = readAmount(volume, { decimalComma: true });
-  if (volumeMl === undefined || volumeMl <= 0) return { problem: "Write how much to make in ml, as 1000." };
+  if (volumeMl === undefined || volumeMl <= 0) return { problem: say("specs.typeVolume") };
   const kind = sweetenerNamed(sweetener);
-  if (kind === undefined) return { problem: "Choose what it is sweetened with." };
+  if (kind === undefined) return { problem: say("specs.chooseSweetener") };
   const brix = readAmount(strength, { decimalComma: true });
   const ratio = readRatio(strength);
   try {
     if (way === "brix") {
-      if (brix === undefined || brix <= 0) return { problem: "Write the °Brix, as 50." };
+      if (brix === undefined || brix <= 0) return { problem: say("specs.typeBrix") };
       return { syrup: newSyrup({ wish: { way, brix }, volumeMl, sweetener: kind }) };
     }
-    if (ratio === undefined) return { problem: "Write the ratio of sweetener to water, as 2:1." };
+    if (ratio === undefined) return { problem: say("specs.typeRatio") };
     return { syrup: newSyrup({ wish: { way, ...ratio }, volumeMl, sweetener: kind }) };
   } catch (error) {
     if (error instanceof RangeError) return { problem: error.message };

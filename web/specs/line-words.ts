@@ -1,20 +1,14 @@
 import type { SpecLine } from "#engine/specs/spec.ts";
-
-/** Units that are words take a plural, which abbreviations do not: "2 dashes", "2 oz". */
-const PLURALS: Partial<Record<SpecLine["unit"], string>> = {
-  dash: "dashes",
-  drop: "drops",
-  barspoon: "barspoons",
-  splash: "splashes",
-  cup: "cups",
-};
+import { plainNumber } from "../prep/amounts.ts";
+import { say } from "../texts/say.ts";
 
 /** The amount of a line as people write it: 0.75 oz → "3/4 oz"; 2 dash → "2 dashes"; a top-up → "top". */
 export function measureWords({ amount, unit }: Pick<SpecLine, "amount" | "unit">): string {
-  if (amount === null) return "top";
+  if (amount === null) return say("specs.top");
   const number = fractionWords(amount);
   if (unit === "each" || unit === "piece") return number;
-  return `${number} ${amount > 1 ? (PLURALS[unit] ?? unit) : unit}`;
+  // Half a dash is one: what is not more than one has no plural.
+  return say("specs.measure", { amount: number, unit, count: amount > 1 ? 2 : 1 });
 }
 
 const FRACTIONS: readonly (readonly [number, string])[] = [
@@ -34,6 +28,11 @@ export function fractionWords(amount: number): string {
   const whole = Math.floor(amount);
   const rest = amount - whole;
   const fraction = FRACTIONS.find(([value]) => Math.abs(value - rest) < 0.004)?.[1];
-  if (rest < 1e-9 || fraction === undefined || whole >= 10) return String(Number(amount.toFixed(4)));
+  if (rest < 1e-9 || fraction === undefined || whole >= 10) return plainNumber(amount);
   return whole === 0 ? fraction : `${whole} ${fraction}`;
+}
+
+/** Any one of some items: "dry gin or vodka". */
+export function eitherOf(items: readonly string[]): string {
+  return items.join(` ${say("specs.or")} `);
 }

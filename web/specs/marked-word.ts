@@ -1,6 +1,6 @@
 /**
  * Where the word stands in a typed line that a message about it is on, as [start, end]: the first words in the message's
- * quotes that the line has too, as whole words, else the item's name, else the whole line.
+ * quotes (English or German) that the line has too, as whole words, else the item's name, else the whole line.
  *
  * "rinse absinthe" with `"rinse" is not a measure …` → [0, 5].
  */
@@ -8,7 +8,7 @@ export function markedWord(
   typed: string,
   { item, error }: { item: string | null; error: string | null },
 ): [start: number, end: number] {
-  const quoted = [...(error ?? "").matchAll(/"([^"]+)"/g)].map(([, words = ""]) => words);
+  const quoted = [...(error ?? "").matchAll(/["„]([^"“]+)["“]/g)].map(([, words = ""]) => words);
   for (const words of [...quoted, ...(item === null ? [] : [item])]) {
     const start = placeOf(words, typed);
     if (start !== undefined) return [start, start + words.length];

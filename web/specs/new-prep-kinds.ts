@@ -1,7 +1,10 @@
+import type { TextId } from "../texts/catalogues.ts";
+
 /** A kind of prep, and what its form asks for and reminds of. */
 export type PrepKind = {
   kind: string;
-  label: string;
+  label: TextId;
+  /** As the book has it, in English: the cautions look for its words. */
   category: string;
   unit: "ml" | "g" | "each";
   /** Whether its weights are reckoned from a strength or ratio. */
@@ -9,79 +12,77 @@ export type PrepKind = {
   /** Whether it is pressed or cut from a fruit. */
   isCut: boolean;
   /** Lines as an example of its kind. */
-  example: string;
-  /** What to think of before its days are written: no number of ours, and never a promise. */
-  keeps: string;
-  method: string;
+  example: TextId | null;
+  /** What to think of before its days are written, beside the local code: no number of ours, and never a promise. */
+  keeps: TextId | null;
+  method: TextId | null;
 };
-
-const LOCAL_CODE = "Write what your local food code and your own checks allow.";
 
 export const PREP_KINDS: readonly PrepKind[] = [
   {
     kind: "syrup",
-    label: "a syrup",
+    label: "specs.syrup",
     category: "syrup",
     unit: "ml",
     isSyrup: true,
     isCut: false,
-    example: "1000 g white sugar\n1000 ml water",
-    keeps: `Thin syrups spoil sooner than rich ones, and clean, cold bottles matter. ${LOCAL_CODE}`,
-    method: "Weigh sweetener and water. Stir until clear. Measure °Brix, cool, label, date.",
+    example: "specs.syrupLines",
+    keeps: "specs.syrupKeeps",
+    method: "specs.syrupMethod",
   },
   {
     kind: "juice",
-    label: "juice, pressed or squeezed",
+    label: "specs.juice",
     category: "juice",
     unit: "ml",
     isSyrup: false,
     isCut: true,
-    example: "",
-    keeps: `Fresh juice is among the first things a food code limits. ${LOCAL_CODE}`,
-    method: "Wash the fruit. Press, strain, chill, label, date.",
+    example: null,
+    keeps: "specs.juiceKeeps",
+    method: "specs.juiceMethod",
   },
   {
     kind: "cordial",
-    label: "a cordial, with acid and peels",
+    label: "specs.cordial",
     category: "cordial",
     unit: "ml",
     isSyrup: false,
     isCut: false,
-    example: "900 g white sugar\n45 g citric acid\n900 ml water\n10 grapefruit peels",
-    keeps: `Sugar and acid slow spoiling, they do not stop it. ${LOCAL_CODE}`,
-    method: "Rub the peels with the sugar. Stand. Add acid and water, strain, bottle, label, date.",
+    example: "specs.cordialLines",
+    keeps: "specs.cordialKeeps",
+    method: "specs.cordialMethod",
   },
   {
     kind: "infusion",
-    label: "an infusion",
+    label: "specs.infusion",
     category: "infusion",
     unit: "ml",
     isSyrup: false,
     isCut: false,
-    example: "1000 ml blanco agave\n10 g red chilli",
-    keeps: `What is steeped in weak spirit or oil can spoil unseen. ${LOCAL_CODE}`,
-    method: "Steep, taste, strain, bottle, label, date.",
+    example: "specs.infusionLines",
+    keeps: "specs.infusionKeeps",
+    method: "specs.infusionMethod",
   },
   {
     kind: "batch",
-    label: "a batched drink",
+    label: "specs.batch",
     category: "batched drink",
     unit: "ml",
     isSyrup: false,
     isCut: false,
-    example: "3000 ml dry gin\n600 ml dry vermouth\n800 ml water",
-    keeps: `With juice or dairy in it, it keeps no longer than they do. ${LOCAL_CODE}`,
-    method: "Measure, stir with the water, bottle, chill, label with its strength, date.",
+    example: "specs.batchLines",
+    keeps: "specs.batchKeeps",
+    method: "specs.batchMethod",
   },
   {
     kind: "other",
-    label: "something else: a saline, a tincture, a garnish",
+    label: "specs.otherKind",
     category: "prep",
     unit: "ml",
     isSyrup: false,
     isCut: false,
-    example: "20 g salt\n80 ml water",
-    keeps: LOCAL_CODE,
-    method: "",
+    example: "specs.otherLines",
+    keeps: null,
+    method: null,
   },
 ];

@@ -1,6 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import { formatDate } from "../format.ts";
 import type { Column } from "../parts/table-column.ts";
+import { say } from "../texts/say.ts";
 
 /** The name, which opens its spec. */
 export function nameColumn<Row extends { name: string }>(head: string): Column<Row> {
@@ -22,12 +23,14 @@ export function nameColumn<Row extends { name: string }>(head: string): Column<R
 export function fromColumn<Row extends { from: string | null; versions: number }>(): Column<Row> {
   return {
     key: "from",
-    head: "Spec from",
+    head: say("specs.specFrom"),
     kind: "text",
     value: ({ from }) => from,
     show: ({ from, versions }) => {
-      if (from === null) return <span className="soft">no spec yet</span>;
-      return versions > 1 ? `${formatDate(from)}, ${versions} versions` : formatDate(from);
+      if (from === null) return <span className="soft">{say("specs.noSpec")}</span>;
+      return versions > 1
+        ? say("specs.fromVersions", { date: formatDate(from), count: versions })
+        : formatDate(from);
     },
   };
 }

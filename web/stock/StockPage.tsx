@@ -10,6 +10,7 @@ import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { stockQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { StockTable } from "./StockTable.tsx";
 
 /** What stands on the shelves by the last count and all that moved since. */
@@ -19,9 +20,9 @@ export function StockPage() {
   const mayCount = useMay("count");
   if (stock === undefined) {
     return (
-      <Page title="Stock">
+      <Page title={say("stock.title")}>
         {error === null ? (
-          <Busy what="Reckoning the stock" />
+          <Busy what={say("stock.busy")} />
         ) : (
           <Problems error={error} onRetry={() => void refetch()} />
         )}
@@ -30,18 +31,18 @@ export function StockPage() {
   }
   return (
     <Page
-      title="Stock"
+      title={say("stock.title")}
       next={<Standing stock={stock} />}
       actions={
         <>
           {runsBar ? (
             <Link to="/prices" className="button button-plain">
-              Price list
+              {say("prices.title")}
             </Link>
           ) : null}
           {mayCount ? (
             <Link to="/count" className="button button-plain">
-              Count
+              {say("shell.count")}
             </Link>
           ) : null}
         </>
@@ -59,28 +60,25 @@ function Standing({ stock: { at, items } }: { stock: Stock }) {
   const short = items.filter(
     ({ quantity, par }) => quantity !== null && par !== null && quantity < par,
   ).length;
-  const standing = `As of ${formatMoment(at, venue)}.`;
-  if (short === 0) return `${standing} Nothing stands below its par.`;
+  const standing = say("stock.asOf", { moment: formatMoment(at, venue) });
+  if (short === 0) return `${standing} ${say("stock.noneBelow")}`;
   return (
     <>
-      {standing} {short === 1 ? "One item stands" : `${short} items stand`} below par
-      {runsBar ? (
-        <>
-          : <Link to="/order">order</Link>
-        </>
-      ) : null}
-      .
+      {standing}{" "}
+      {runsBar
+        ? sayWith("stock.belowOrder", {
+            count: short,
+            link: <Link to="/order">{say("stock.orderLink")}</Link>,
+          })
+        : say("stock.below", { count: short })}
     </>
   );
 }
 
 function NoItems() {
   return (
-    <Empty title="No items yet">
-      <p>
-        Items come with the book (<code>items.csv</code>) or are added under Specs. What has never been
-        counted has no known stock.
-      </p>
+    <Empty title={say("stock.noItems")}>
+      <p>{sayWith("stock.noItemsNext", { file: <code>items.csv</code> })}</p>
     </Empty>
   );
 }

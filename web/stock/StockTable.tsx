@@ -5,6 +5,7 @@ import { DataTable } from "../parts/DataTable.tsx";
 import { Select } from "../parts/Field.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { stockColumns } from "./stock-columns.tsx";
 
 const ALL = "";
@@ -25,7 +26,7 @@ export function StockTable({ stock: { at, items }, empty }: { stock: Stock; empt
   const value = rows.reduce((sum, row) => sum + (row.value ?? 0), 0);
   return (
     <DataTable
-      caption="On hand, by the last count and what moved since. The line ends at what is on hand; dots are likely used over the days to cover; the brass mark is par."
+      caption={say("stock.caption")}
       columns={columns}
       rows={rows}
       rowKey={(row) => row.item}
@@ -35,26 +36,28 @@ export function StockTable({ stock: { at, items }, empty }: { stock: Stock; empt
       filters={
         <>
           <Select
-            label="Area"
+            label={say("stock.area")}
             value={area}
             options={choices(
-              "All areas",
+              say("stock.allAreas"),
               items.flatMap((row) => row.areas),
             )}
             onChange={(event) => setArea(event.target.value)}
           />
           <Select
-            label="Category"
+            label={say("stock.category")}
             value={category}
             options={choices(
-              "All categories",
+              say("stock.allCategories"),
               items.map((row) => row.category),
             )}
             onChange={(event) => setCategory(event.target.value)}
           />
         </>
       }
-      {...(seesCosts ? { totals: { item: "Value at cost", value: formatMoney(value, venue.currency) } } : {})}
+      {...(seesCosts
+        ? { totals: { item: say("stock.valueAtCost"), value: formatMoney(value, venue.currency) } }
+        : {})}
     />
   );
 }

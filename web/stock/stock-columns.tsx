@@ -1,15 +1,9 @@
 import type { Venue } from "#engine/venue.ts";
 import type { StockRow } from "../answers.ts";
-import {
-  formatAmount,
-  formatContainers,
-  formatMoney,
-  formatNumber,
-  inShownUnit,
-  shownUnit,
-} from "../format.ts";
+import { formatAmount, formatContainers, formatMoney, inShownUnit, shownUnit } from "../format.ts";
 import { LevelLine } from "../parts/LevelLine.tsx";
 import type { Column } from "../parts/table-column.ts";
+import { say } from "../texts/say.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -18,27 +12,39 @@ export function stockColumns(venue: Venue, at: string): Column<StockRow>[] {
   const shown = (row: StockRow, amount: number | null) =>
     amount === null ? null : inShownUnit(amount, row.base, venue);
   return [
-    { key: "item", head: "Item", kind: "text", value: (row) => row.item, onPhone: "lead" },
-    { key: "category", head: "Category", kind: "text", value: (row) => row.category, onPhone: "hidden" },
+    { key: "item", head: say("stock.item"), kind: "text", value: (row) => row.item, onPhone: "lead" },
+    {
+      key: "category",
+      head: say("stock.category"),
+      kind: "text",
+      value: (row) => row.category,
+      onPhone: "hidden",
+    },
     {
       key: "areas",
-      head: "Areas",
+      head: say("stock.areas"),
       kind: "text",
       value: (row) => row.areas.join(", "),
       isFileOnly: true,
     },
     {
       key: "quantity",
-      head: "On hand",
+      head: say("stock.onHand"),
       kind: "number",
       onPhone: "main",
       value: (row) => shown(row, row.quantity),
       show: (row) => <OnHand row={row} venue={venue} />,
     },
-    { key: "unit", head: "Unit", kind: "text", value: (row) => shownUnit(row.base, venue), isFileOnly: true },
+    {
+      key: "unit",
+      head: say("stock.unit"),
+      kind: "text",
+      value: (row) => shownUnit(row.base, venue),
+      isFileOnly: true,
+    },
     {
       key: "level",
-      head: "Level",
+      head: say("stock.level"),
       kind: "text",
       isDrawn: true,
       value: () => null,
@@ -46,14 +52,14 @@ export function stockColumns(venue: Venue, at: string): Column<StockRow>[] {
     },
     {
       key: "par",
-      head: "Par",
+      head: say("stock.par"),
       kind: "number",
       value: (row) => shown(row, row.par),
       show: (row) => (row.par === null ? <None /> : <Par row={row} par={row.par} venue={venue} />),
     },
     {
       key: "value",
-      head: "Value",
+      head: say("stock.value"),
       kind: "number",
       onPhone: "hidden",
       value: (row) => row.value,
@@ -61,19 +67,19 @@ export function stockColumns(venue: Venue, at: string): Column<StockRow>[] {
     },
     {
       key: "counted",
-      head: "Counted",
-      unit: "days ago",
+      head: say("stock.counted"),
+      unit: say("stock.daysAgo"),
       kind: "number",
       isWideOnly: true,
       onPhone: "hidden",
       value: (row) => (row.countedAt === null ? null : daysSince(row.countedAt, at)),
-      show: (row) => (row.countedAt === null ? "never" : daysSince(row.countedAt, at)),
+      show: (row) => (row.countedAt === null ? say("stock.never") : daysSince(row.countedAt, at)),
     },
   ];
 }
 
 function OnHand({ row, venue }: { row: StockRow; venue: Venue }) {
-  if (row.quantity === null) return <span className="soft">not counted</span>;
+  if (row.quantity === null) return <span className="soft">{say("stock.notCounted")}</span>;
   const inContainers = formatContainers(row.quantity, row, venue);
   const inUnit = formatAmount(row.quantity, row.base, venue);
   return (
@@ -100,19 +106,17 @@ function Par({
 }) {
   const exact = formatAmount(par, base, venue);
   if (parInPacks === null) return exact;
-  const { quantity, of, pack } = parInPacks;
-  const unit = of === "container" ? "×" : quantity === 1 ? "case of" : "cases of";
   const why = `${exact}: ${parWhy ?? ""}`;
   return (
     <span className="number" title={why}>
-      {formatNumber(quantity)} {unit} {pack}
+      {say("stock.packs", parInPacks)}
       <span className="visually-hidden">, {why}</span>
     </span>
   );
 }
 
 function None() {
-  return <span className="soft">none</span>;
+  return <span className="soft">{say("stock.none")}</span>;
 }
 
 function daysSince(countedAt: string, at: string): number {

@@ -1,4 +1,7 @@
-/** The English catalogue, a file for each folder of screens; every other language has the same files and names. */
+/**
+ * The English catalogue, a file for each folder of screens, and `steps` for what is done in a count besides counting; every
+ * other language has the same files and names.
+ */
 export type Catalogues = {
   count: typeof import("./en/count.json", { with: { type: "json" }});
   forecast: typeof import("./en/forecast.json", { with: { type: "json" }});
@@ -15,6 +18,7 @@ export type Catalogues = {
   sales: typeof import("./en/sales.json", { with: { type: "json" }});
   shell: typeof import("./en/shell.json", { with: { type: "json" }});
   specs: typeof import("./en/specs.json", { with: { type: "json" }});
+  steps: typeof import("./en/steps.json", { with: { type: "json" }});
   stock: typeof import("./en/stock.json", { with: { type: "json" }});
   variance: typeof import("./en/variance.json", { with: { type: "json" }});
   week: typeof import("./en/week.json", { with: { type: "json" }});

@@ -9,7 +9,7 @@ const require = createRequire(import.meta.url);
 const MessageFormat: new (language: string) => { compile(message: string): (values: Values) => string } =
   require("@messageformat/core");
 const compileModule: (format: InstanceType<typeof MessageFormat>, messages: Messages) => string =
-  require("@messageformat/core/compile-module.js").default;
+  require("@messageformat/core/compile-module.js");
 
 /** Messages in ICU syntax by file and key. */
 export type Messages = Record<string, Record<string, string>>;

@@ -4,6 +4,7 @@ import type { Cause } from "../answers.ts";
 import { formatNumber, formatShare } from "../format.ts";
 import { Quantity } from "../parts/Quantity.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 import { causeSentence, sureness } from "./cause-words.ts";
 import { type Remedy, remedyOf } from "./remedy.ts";
 import { type Between, SettleButtons } from "./SettleButtons.tsx";
@@ -20,7 +21,7 @@ export function Causes({ causes, between, baseOf }: Props) {
   const groups = [...new Set(causes.map(({ group }) => group))];
   return (
     <section>
-      <h2>What would explain it</h2>
+      <h2>{say("variance.wouldExplain")}</h2>
       <ol className="causes">
         {groups.map((group) => (
           <li key={group}>
@@ -53,7 +54,7 @@ function CauseEntry({ cause, between, baseOf, isAlternative }: EntryProps) {
   const remedy = remedyOf(cause.kind);
   return (
     <article className="cause">
-      {isAlternative ? <p className="cause-or">or, explaining the same numbers:</p> : null}
+      {isAlternative ? <p className="cause-or">{say("variance.orCause")}</p> : null}
       <p className="cause-sentence">
         {causeSentence(cause, venue)}{" "}
         <span className="cause-chance">
@@ -61,27 +62,28 @@ function CauseEntry({ cause, between, baseOf, isAlternative }: EntryProps) {
         </span>
       </p>
       <p className="cause-check">
-        <strong>Check:</strong> {check}
+        <strong>{say("variance.check")}</strong> {check}
         {remedy === null ? null : (
-          <>
-            {" "}
-            If so: <RemedyLink remedy={remedy} what={cause.what} />.
-          </>
+          <> {sayWith("variance.ifSoDo", { link: <RemedyLink remedy={remedy} what={cause.what} /> })}</>
         )}
       </p>
       {evidence.length === 0 ? null : (
         <p className="cause-evidence">
-          Explains{" "}
-          {evidence.map(({ item, amount, unit }, place) => (
-            <span key={item}>
-              {place === 0 ? "" : ", "}
-              <Evidence amount={amount} base={baseOf(item)} unit={unit} /> of{" "}
-              <Link to="/variance/$item" params={{ item }}>
-                {item}
-              </Link>
-            </span>
-          ))}
-          .
+          {sayWith("variance.explains", {
+            list: evidence.map(({ item, amount, unit }, place) => (
+              <span key={item}>
+                {place === 0 ? "" : ", "}
+                {sayWith("variance.amountOf", {
+                  amount: <Evidence amount={amount} base={baseOf(item)} unit={unit} />,
+                  item: (
+                    <Link to="/variance/$item" params={{ item }}>
+                      {item}
+                    </Link>
+                  ),
+                })}
+              </span>
+            )),
+          })}
         </p>
       )}
       <SettleButtons cause={cause} between={between} />
@@ -91,10 +93,10 @@ function CauseEntry({ cause, between, baseOf, isAlternative }: EntryProps) {
 
 /** A recount opens with the items it is about. */
 function RemedyLink({ remedy: { to, words }, what }: { remedy: Remedy; what: Cause["what"] }) {
-  if (to !== "/count") return <Link to={to}>{words}</Link>;
+  if (to !== "/count") return <Link to={to}>{say(words)}</Link>;
   return (
     <Link to={to} search={{ items: [what].flat().join(",") }}>
-      {words}
+      {say(words)}
     </Link>
   );
 }

@@ -5,18 +5,19 @@ import { Busy } from "../parts/Busy.tsx";
 import { Money } from "../parts/Money.tsx";
 import { trendQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 /** Items whose unexplained use leans one way count after count, which no single week need show. */
 export function Drifts() {
   const venue = useVenue();
   const { data: trend, isPending } = useQuery(trendQuery);
-  if (isPending) return <Busy what="Looking over all counts" />;
+  if (isPending) return <Busy what={say("variance.lookingOver")} />;
   const drifting =
     trend?.items.flatMap(({ drift, ...item }) => (drift === null ? [] : [{ ...item, drift }])) ?? [];
   return (
     <section>
-      <h2>Steady over many counts</h2>
-      {drifting.length === 0 ? <p>No item leans one way over the counts so far.</p> : null}
+      <h2>{say("variance.steady")}</h2>
+      {drifting.length === 0 ? <p>{say("variance.noneSteady")}</p> : null}
       <ul className="drifts">
         {drifting.map(({ item, base, drift }) => (
           <li key={item}>
@@ -24,9 +25,11 @@ export function Drifts() {
               {item}
             </Link>
             <span>
-              {formatAmount(Math.abs(drift.perPeriod), base, venue)}{" "}
-              {drift.direction === "missing" ? "more" : "less"} between counts than is explained, since{" "}
-              {formatLocal(drift.sinceAt)}
+              {say("variance.steadySince", {
+                amount: formatAmount(Math.abs(drift.perPeriod), base, venue),
+                direction: drift.direction,
+                when: formatLocal(drift.sinceAt),
+              })}
             </span>
             <Money amount={drift.costPerPeriod === null ? null : Math.abs(drift.costPerPeriod)} />
           </li>

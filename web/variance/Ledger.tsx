@@ -2,31 +2,32 @@ import type { VarianceRow } from "../answers.ts";
 import { Money } from "../parts/Money.tsx";
 import { Quantity } from "../parts/Quantity.tsx";
 import { Uncertain } from "../parts/Uncertain.tsx";
+import { say } from "../texts/say.ts";
 
 /** One item's balance as it would stand in a ledger: down to used, against expected, to what is left unexplained. */
 export function Ledger({ row }: { row: VarianceRow }) {
   return (
     <table className="ledger">
-      <caption className="visually-hidden">Balance of {row.item}</caption>
+      <caption className="visually-hidden">{say("variance.balanceOf", { item: row.item })}</caption>
       <tbody>
-        <Entry name="Opening count" amount={row.openingQty} row={row} isAlways />
-        <Entry name="+ received" amount={row.received} row={row} isAlways />
-        <Entry name="+ made in house" amount={row.made} row={row} />
-        <Entry name="+ transferred in" amount={row.transferredIn} row={row} />
-        <Entry name="− transferred out" amount={row.transferredOut} row={row} />
-        <Entry name="− closing count" amount={row.closingQty} row={row} isAlways />
-        <Entry name="Used" amount={row.used} row={row} className="ledger-sum" isAlways />
-        <Entry name="− expected by sales and batches" amount={row.expected} row={row} isAlways />
-        <Entry name="− losses recorded" amount={row.losses} row={row} isAlways />
+        <Entry name={say("variance.openingCount")} amount={row.openingQty} row={row} isAlways />
+        <Entry name={say("variance.received")} amount={row.received} row={row} isAlways />
+        <Entry name={say("variance.madeInHouse")} amount={row.made} row={row} />
+        <Entry name={say("variance.transferredIn")} amount={row.transferredIn} row={row} />
+        <Entry name={say("variance.transferredOut")} amount={row.transferredOut} row={row} />
+        <Entry name={say("variance.closingCount")} amount={row.closingQty} row={row} isAlways />
+        <Entry name={say("variance.used")} amount={row.used} row={row} className="ledger-sum" isAlways />
+        <Entry name={say("variance.expectedBySales")} amount={row.expected} row={row} isAlways />
+        <Entry name={say("variance.lossesRecorded")} amount={row.losses} row={row} isAlways />
         <tr className="ledger-end">
-          <th scope="row">Unexplained</th>
+          <th scope="row">{say("variance.unexplained")}</th>
           <td>
             <Uncertain amount={row.unexplained} sd={row.sd} base={row.base} signed />
           </td>
         </tr>
         <tr>
           <th scope="row" className="soft">
-            at cost
+            {say("variance.atCost")}
           </th>
           <td className="soft">
             <Money amount={row.cost} />

@@ -1,9 +1,10 @@
+import { say } from "../texts/say.ts";
+
 /** Shown wherever a variance is. */
 export function NoAccusation() {
   return (
     <p className="no-accusation">
-      <strong>A variance is no accusation.</strong> It says that the numbers do not meet, not who or what made
-      them differ. Check counts, invoices and specs first.
+      <strong>{say("variance.noAccusation")}</strong> {say("variance.noAccusationMore")}
     </p>
   );
 }

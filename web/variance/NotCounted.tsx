@@ -1,4 +1,5 @@
-import { listWords, plural } from "../format.ts";
+import { listWords } from "../format.ts";
+import { say } from "../texts/say.ts";
 
 type Props = { items: readonly string[]; areasByItem: Record<string, string[]> };
 
@@ -8,20 +9,18 @@ export function NotCounted({ items, areasByItem }: Props) {
   if (items.length === 0 && short.length === 0) return null;
   return (
     <section>
-      <h2>Not counted</h2>
-      <p>Not counted is not zero. These have no variance until both counts have seen them whole.</p>
+      <h2>{say("variance.notCounted")}</h2>
+      <p>{say("variance.notCountedMore")}</p>
       {short.length === 0 ? null : (
         <ul className="ruled not-counted-short">
           {short.map(([item, areas]) => (
-            <li key={item}>
-              {item}: not counted in {listWords(areas)}
-            </li>
+            <li key={item}>{say("variance.notCountedAreas", { item, areas: listWords(areas) })}</li>
           ))}
         </ul>
       )}
       {items.length === 0 ? null : (
         <details open={items.length <= 12}>
-          <summary>{plural(items.length, "item")} missing from a count</summary>
+          <summary>{say("variance.missingFromCount", { count: items.length })}</summary>
           <p>{items.join(", ")}</p>
         </details>
       )}

@@ -1,6 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { Select } from "../parts/Field.tsx";
 import { countsQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
 
 export type Period = { count?: string | undefined; since?: string | undefined };
 
@@ -14,13 +15,13 @@ export function PeriodPicker({ period, onPick }: { period: Period; onPick: (peri
   return (
     <div className="field-row">
       <Select
-        label="Since count"
+        label={say("variance.sinceCount")}
         value={period.since ?? earlier[0] ?? ""}
         options={earlier}
         onChange={(event) => onPick({ count: closing, since: event.target.value })}
       />
       <Select
-        label="Until count"
+        label={say("variance.untilCount")}
         value={closing}
         // The oldest count has none before it to compare with.
         options={names.slice(0, -1)}

@@ -1,9 +1,12 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import type { Cause } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
+import { listWords } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { say } from "../texts/say.ts";
+import { afterColon } from "./after-colon.ts";
 import { takeSettlementBack } from "./settled.ts";
 
 /** The two counts that a report lies between. */
@@ -16,7 +19,7 @@ export function SettleButtons({ cause, between }: { cause: Cause; between: Betwe
   const takeBack = useMutation({
     mutationFn: takeSettlementBack,
     onSuccess: async () => {
-      notify({ text: "Taken back; the book is as it was." });
+      notify({ text: say("variance.takenBack") });
       await queryClient.invalidateQueries();
     },
     onError: (error) => notify({ text: error.message }),
@@ -34,25 +37,27 @@ export function SettleButtons({ cause, between }: { cause: Cause; between: Betwe
       await queryClient.invalidateQueries();
     },
   });
-  const what = [cause.what].flat().join(" and ");
+  const what = listWords([cause.what].flat());
   return (
     <div className="settle no-print">
-      {cause.correction === null ? null : <p className="soft">If so: {lowerFirst(cause.correction.words)}</p>}
+      {cause.correction === null ? null : (
+        <p className="soft">{say("variance.ifSo", { correction: afterColon(cause.correction.words) })}</p>
+      )}
       <div className="settle-acts">
         <Button
           disabled={settle.isPending}
           onClick={() => settle.mutate("confirmed")}
-          aria-label={`This was it: ${what}`}
+          aria-label={say("variance.confirmOf", { what })}
         >
-          This was it
+          {say("variance.confirm")}
         </Button>
         <Button
           kind="quiet"
           disabled={settle.isPending}
           onClick={() => settle.mutate("refuted")}
-          aria-label={`It was not: ${what}`}
+          aria-label={say("variance.refuteOf", { what })}
         >
-          It was not
+          {say("variance.refute")}
         </Button>
       </div>
       {settle.error === null ? null : <Problems error={settle.error} />}
@@ -61,12 +66,6 @@ export function SettleButtons({ cause, between }: { cause: Cause; between: Betwe
 }
 
 function doneWords(answer: "confirmed" | "refuted", correction: string | null): string {
-  if (answer === "refuted") return "Remembered: it was not this. What else it may be is reckoned anew.";
-  return correction === null
-    ? "Remembered. Nothing in the book is wrong; the next count shows whether it has stopped."
-    : `Done. ${correction}`;
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLocaleLowerCase() + text.slice(1);
+  if (answer === "refuted") return say("variance.refuted");
+  return correction === null ? say("variance.confirmed") : say("variance.corrected", { correction });
 }

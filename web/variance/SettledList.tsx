@@ -1,9 +1,10 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
-import { formatMoment } from "../format.ts";
+import { formatMoment, listWords } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { settledWords } from "./cause-words.ts";
 import { settledQuery, takeSettlementBack } from "./settled.ts";
 
@@ -18,21 +19,25 @@ export function SettledList() {
   const takeBack = useMutation({
     mutationFn: takeSettlementBack,
     onSuccess: async () => {
-      notify({ text: "Taken back; the book is as it was." });
+      notify({ text: say("variance.takenBack") });
       await queryClient.invalidateQueries();
     },
   });
   if (settled.length === 0) return null;
   return (
     <section>
-      <h2>Settled</h2>
+      <h2>{say("variance.settled")}</h2>
       <ul className="settled">
         {settled.slice(0, SHOWN).map((one) => (
           <li key={one.id}>
             <span>
               {settledWords(one, venue)}{" "}
               <span className="soft">
-                {formatMoment(one.settledAt, venue)}, between counts {one.opening} and {one.closing}.
+                {say("variance.settledBetween", {
+                  when: formatMoment(one.settledAt, venue),
+                  opening: one.opening,
+                  closing: one.closing,
+                })}
               </span>
             </span>
             <Button
@@ -40,9 +45,9 @@ export function SettledList() {
               className="no-print"
               disabled={takeBack.isPending}
               onClick={() => takeBack.mutate(one.id)}
-              aria-label={`Take back: ${[one.cause.what].flat().join(" and ")}`}
+              aria-label={say("variance.takeBackOf", { what: listWords([one.cause.what].flat()) })}
             >
-              Take back
+              {say("variance.takeBack")}
             </Button>
           </li>
         ))}

@@ -1,7 +1,8 @@
 import { Link } from "@tanstack/react-router";
 import type { VarianceAnswer } from "../answers.ts";
-import { listWords, plural } from "../format.ts";
+import { listWords } from "../format.ts";
 import { Money } from "../parts/Money.tsx";
+import { say, sayWith } from "../texts/say.ts";
 
 /** The few items worth counting tonight, and how long that takes. */
 export function SpotCount({ spotCount: { items, minutes } }: { spotCount: VarianceAnswer["spotCount"] }) {
@@ -9,14 +10,17 @@ export function SpotCount({ spotCount: { items, minutes } }: { spotCount: Varian
   const names = items.map(({ item }) => item).join(",");
   return (
     <section>
-      <h2>Worth counting tonight</h2>
+      <h2>{say("variance.worthCounting")}</h2>
       <p>
-        {plural(items.length, "item")}, about {plural(minutes, "minute")}. A short count on any night splits
-        the week: it tells what goes on from what is over.{" "}
-        <Link to="/count" search={{ items: names }}>
-          Count {items.length === 1 ? "it" : `these ${items.length}`}
-        </Link>
-        .
+        {sayWith("variance.spotCount", {
+          count: items.length,
+          minutes,
+          link: (
+            <Link to="/count" search={{ items: names }}>
+              {say("variance.countThese", { count: items.length })}
+            </Link>
+          ),
+        })}
       </p>
       <ul className="drifts">
         {items.map(({ item, areas, money, why }) => (
@@ -25,7 +29,7 @@ export function SpotCount({ spotCount: { items, minutes } }: { spotCount: Varian
               {item}
             </Link>
             <span>
-              {why} {areas.length === 0 ? "" : `Stands in ${listWords(areas)}.`}
+              {why} {areas.length === 0 ? "" : say("variance.standsIn", { areas: listWords(areas) })}
             </span>
             <Money amount={money} />
           </li>

@@ -3,6 +3,7 @@ import type { Totals } from "#engine/variance/totals.ts";
 import { formatMoney, formatNumber } from "../format.ts";
 import { UncertainMoney } from "../parts/Uncertain.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 /** The period in one line of money, ended by the double rule of a sum. */
 export function TotalsLine({ totals }: { totals: Totals }) {
@@ -11,13 +12,17 @@ export function TotalsLine({ totals }: { totals: Totals }) {
   const whole = (amount: number) => formatMoney(amount, currency, { whole: true });
   return (
     <dl className="totals-line">
-      <Total name="Cost of drink used">{whole(usedCost)}</Total>
-      <Total name="By the specs">{whole(expectedCost)}</Total>
-      <Total name="Unexplained" isMain>
+      <Total name={say("variance.usedCost")}>{whole(usedCost)}</Total>
+      <Total name={say("variance.bySpecs")}>{whole(expectedCost)}</Total>
+      <Total name={say("variance.unexplained")} isMain>
         <UncertainMoney amount={unexplainedCost} sd={unexplainedCostSd} />
       </Total>
-      <Total name="Sales">{whole(sales)}</Total>
-      <Total name="Pour cost">{pourCostPct === null ? "no sales" : `${formatNumber(pourCostPct, 1)}%`}</Total>
+      <Total name={say("variance.sales")}>{whole(sales)}</Total>
+      <Total name={say("variance.pourCost")}>
+        {pourCostPct === null
+          ? say("variance.noSales")
+          : say("variance.percent", { number: formatNumber(pourCostPct, 1) })}
+      </Total>
     </dl>
   );
 }

@@ -8,6 +8,7 @@ import { DataTable } from "../parts/DataTable.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 
 type Plot = Parameters<Parameters<typeof Chart>[0]["draw"]>[0];
 type Drawn = {
@@ -24,25 +25,22 @@ type Drawn = {
 export function TrendChart({ trend: { points: series, base, drift } }: { trend: ItemTrend }) {
   const venue = useVenue();
   const drawn = useMemo(() => series.map((point) => drawnPoint(point, base, venue)), [series, base, venue]);
-  const unit = shownUnit(base, venue);
+  const unit = base === "each" ? say("variance.each") : shownUnit(base, venue);
   const draw = useCallback((plot: Plot, width: number) => trendPlot(plot, drawn, unit, width), [drawn, unit]);
   const drawMean = useCallback((plot: Plot, width: number) => meanPlot(plot, drawn, width), [drawn]);
   if (series.length < 2) {
     return (
-      <Empty title="Too few counts for a trend">
-        <p>After three counts of this item its series begins here.</p>
+      <Empty title={say("variance.tooFewCounts")}>
+        <p>{say("variance.tooFewCountsMore")}</p>
       </Empty>
     );
   }
   return (
     <>
       <DriftLine drift={drift} base={base} />
+      <Chart caption={say("variance.trendCaption", { unit })} draw={draw} />
       <Chart
-        caption={`Unexplained use between counts, in ${unit}. Bars reach two standard uncertainties either way.`}
-        draw={draw}
-      />
-      <Chart
-        caption="The running mean of recent counts (EWMA), in standard uncertainties, between its limits. It is slow to move, so that one odd week does not carry it over, and a small steady drift does."
+        caption={say("variance.meanCaption")}
         draw={drawMean}
         table={<TrendTable series={series} base={base} venue={venue} />}
       />
@@ -53,16 +51,17 @@ export function TrendChart({ trend: { points: series, base, drift } }: { trend: 
 /** A steady drift in words, with its start; that there is none is worth saying too. */
 function DriftLine({ drift, base }: { drift: Drift | null; base: BaseUnit }) {
   const venue = useVenue();
-  if (drift === null) return <p>No steady drift shows over these counts.</p>;
+  if (drift === null) return <p>{say("variance.noDrift")}</p>;
   const { direction, perPeriod, costPerPeriod, sinceAt } = drift;
-  return (
-    <p>
-      <strong>A steady drift:</strong> since about {formatDate(sinceAt.slice(0, 10))}, some{" "}
-      {formatAmount(Math.abs(perPeriod), base, venue)} {direction === "missing" ? "more" : "less"} goes each
-      period than is explained
-      {costPerPeriod === null ? "" : `, ${formatMoney(Math.abs(costPerPeriod), venue.currency)} at cost`}.
-    </p>
-  );
+  const facts = {
+    drift: <strong>{say("variance.drift")}</strong>,
+    date: formatDate(sinceAt.slice(0, 10)),
+    amount: formatAmount(Math.abs(perPeriod), base, venue),
+    direction,
+  };
+  if (costPerPeriod === null) return <p>{sayWith("variance.driftLine", facts)}</p>;
+  const money = formatMoney(Math.abs(costPerPeriod), venue.currency);
+  return <p>{sayWith("variance.driftLineCost", { ...facts, money })}</p>;
 }
 
 function drawnPoint(point: TrendPoint, base: BaseUnit, venue: Venue): Drawn {
@@ -85,7 +84,7 @@ function trendPlot(plot: Plot, points: readonly Drawn[], unit: string, width: nu
     marginRight: 16,
     marginBottom: 32,
     x: { type: "utc", label: null, ticks: width < 520 ? 4 : 8, insetLeft: 12, insetRight: 12 },
-    y: { label: `unexplained, ${unit}`, labelArrow: "none", ticks: 5, nice: true },
+    y: { label: say("variance.trendAxis", { unit }), labelArrow: "none", ticks: 5, nice: true },
     marks: [
       plot.gridY({ stroke: "var(--rule)", strokeOpacity: 1, ticks: 5 }),
       plot.ruleY([0], { stroke: "var(--ink)" }),
@@ -110,7 +109,7 @@ function meanPlot(plot: Plot, points: readonly Drawn[], width: number): PlotOpti
     marginRight: 16,
     marginBottom: 32,
     x: { type: "utc", label: null, ticks: width < 520 ? 4 : 8, insetLeft: 12, insetRight: 12 },
-    y: { label: "running mean, uncertainties", labelArrow: "none", ticks: 4, nice: true },
+    y: { label: say("variance.meanAxis"), labelArrow: "none", ticks: 4, nice: true },
     marks: [
       plot.areaY(points, {
         x: "at",
@@ -136,7 +135,7 @@ function TrendTable({
   const columns: Column<TrendPoint>[] = [
     {
       key: "to",
-      head: "Until",
+      head: say("variance.until"),
       kind: "text",
       onPhone: "lead",
       value: ({ to }) => to,
@@ -144,7 +143,7 @@ function TrendTable({
     },
     {
       key: "unexplained",
-      head: "Unexplained",
+      head: say("variance.unexplained"),
       kind: "number",
       onPhone: "main",
       value: ({ unexplained }) => inShownUnit(unexplained, base, venue),
@@ -157,15 +156,15 @@ function TrendTable({
       value: ({ sd }) => inShownUnit(sd, base, venue),
       show: ({ sd }) => formatAmount(sd, base, venue),
     },
-    number("ratio", "In uncertainties", ({ ratio }) => ratio),
-    number("ewma", "Running mean", ({ ewma }) => ewma),
-    number("ewmaLimit", "Its limit", ({ ewmaLimit }) => ewmaLimit),
-    number("cusumHigh", "Sum above", ({ cusumHigh }) => cusumHigh),
-    number("cusumLow", "Sum below", ({ cusumLow }) => cusumLow),
+    number("ratio", say("variance.inUncertainties"), ({ ratio }) => ratio),
+    number("ewma", say("variance.runningMean"), ({ ewma }) => ewma),
+    number("ewmaLimit", say("variance.itsLimit"), ({ ewmaLimit }) => ewmaLimit),
+    number("cusumHigh", say("variance.sumAbove"), ({ cusumHigh }) => cusumHigh),
+    number("cusumLow", say("variance.sumBelow"), ({ cusumLow }) => cusumLow),
   ];
   return (
     <DataTable
-      caption="Each count against the one before. A running mean beyond its limit, or a sum beyond 5, tells of a drift."
+      caption={say("variance.trendTable")}
       columns={columns}
       rows={series}
       rowKey={({ opening, closing }) => `${opening} ${closing}`}

@@ -1,26 +1,34 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Budget } from "#engine/variance/budget.ts";
-import { formatAmount, formatShare, plural } from "../format.ts";
+import { formatAmount, formatShare } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";
+import type { TextId } from "../texts/catalogues.ts";
+import { say } from "../texts/say.ts";
 
 type Part = { part: keyof Budget["shares"]; share: number; sd: number };
 
-const WORDS: Record<Part["part"], string> = {
-  opening: "Reading the opening count",
-  closing: "Reading the closing count",
-  pours: "The spread of single pours",
-  yields: "What batches yield",
-  topUps: "Estimated top-ups",
-};
+const WORDS = {
+  opening: "variance.budgetOpening",
+  closing: "variance.budgetClosing",
+  pours: "variance.budgetPours",
+  yields: "variance.budgetYields",
+  topUps: "variance.budgetTopUps",
+} as const satisfies Record<Part["part"], TextId>;
 
 /** The parts of the standard uncertainty, largest first; their squares add up. */
 export function UncertaintyBudget({ budget, base }: { budget: Budget | null; base: BaseUnit }) {
   const venue = useVenue();
   const amount = (value: number) => formatAmount(value, base, venue);
   const columns: Column<Part>[] = [
-    { key: "part", head: "Part", kind: "text", onPhone: "lead", value: ({ part }) => WORDS[part] },
+    {
+      key: "part",
+      head: say("variance.part"),
+      kind: "text",
+      onPhone: "lead",
+      value: ({ part }) => say(WORDS[part]),
+    },
     {
       key: "sd",
       head: "±",
@@ -30,7 +38,7 @@ export function UncertaintyBudget({ budget, base }: { budget: Budget | null; bas
     },
     {
       key: "share",
-      head: "Share",
+      head: say("variance.share"),
       kind: "number",
       onPhone: "main",
       value: ({ share }) => share,
@@ -40,14 +48,14 @@ export function UncertaintyBudget({ budget, base }: { budget: Budget | null; bas
   return (
     <>
       <DataTable
-        caption="Parts of the standard uncertainty. Shares are of its square."
+        caption={say("variance.budget")}
         columns={columns}
         rows={budget === null ? [] : partsOf(budget)}
         rowKey={({ part }) => part}
         fileName="uncertainty"
         initialSort={{ key: "share", isDescending: true }}
         isPlain
-        empty={<p>Everything was counted and sold whole: there is no uncertainty to speak of.</p>}
+        empty={<p>{say("variance.noBudget")}</p>}
       />
       {budget === null || budget.learned === null ? null : (
         <p className="soft">{learnedWords(budget.learned, amount)}</p>
@@ -61,7 +69,11 @@ function learnedWords(
   { amount: moved, periods }: NonNullable<Budget["learned"]>,
   amount: (value: number) => string,
 ): string {
-  return `Topped up by eye: the expected use follows what ${plural(periods, "earlier period")} had, ${amount(Math.abs(moved))} ${moved < 0 ? "less" : "more"} than the glasses are reckoned to have room for.`;
+  return say("variance.learned", {
+    count: periods,
+    amount: amount(Math.abs(moved)),
+    way: moved < 0 ? "less" : "more",
+  });
 }
 
 function partsOf({ sd, shares }: Budget): Part[] {

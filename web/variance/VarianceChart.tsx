@@ -3,6 +3,7 @@ import type { VarianceRow } from "../answers.ts";
 import { formatMoney } from "../format.ts";
 import { Chart, type PlotOptions } from "../parts/Chart.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 import { type MoneyRow, moneyRows } from "./money-error.ts";
 
 const MOST = 12;
@@ -18,12 +19,7 @@ export function VarianceChart({ rows }: { rows: readonly VarianceRow[] }) {
     [shown, currency],
   );
   if (shown.length === 0) return null;
-  return (
-    <Chart
-      caption={`Unexplained at cost, the ${shown.length} largest. A dot is the best value, its bar reaches two standard uncertainties either way; a bar that crosses zero could be counting and pouring alone. The table below has all numbers.`}
-      draw={draw}
-    />
-  );
+  return <Chart caption={say("variance.chart", { count: shown.length })} draw={draw} />;
 }
 
 function errorBars(
@@ -41,12 +37,12 @@ function errorBars(
     : { dx: -12, frameAnchor: "left" as const, textAnchor: "end" as const };
   return {
     height: rows.length * (isNarrow ? 40 : 28) + 56,
-    marginLeft: isNarrow ? 4 : 240,
+    marginLeft: isNarrow ? 20 : 240,
     marginRight: 20,
     marginTop: 8,
     marginBottom: 48,
     x: {
-      label: "less than expected used  ←  0  →  more than expected used",
+      label: say("variance.chartAxis"),
       labelAnchor: "center",
       labelArrow: "none",
       labelOffset: 42,

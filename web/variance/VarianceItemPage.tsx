@@ -10,6 +10,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { Verdict } from "../parts/Verdict.tsx";
 import { varianceItemQuery } from "../queries.ts";
+import { say, sayWith } from "../texts/say.ts";
 import { Causes } from "./Causes.tsx";
 import { Ledger } from "./Ledger.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
@@ -28,12 +29,12 @@ export function VarianceItemPage() {
       next={answer === undefined ? undefined : <Standing answer={answer} />}
       actions={
         <Link to="/variance" search={period} className="button button-plain">
-          All items
+          {say("variance.allItems")}
         </Link>
       }
     >
       <NoAccusation />
-      {answer === undefined && error === null ? <Busy what="Opening the ledger" /> : null}
+      {answer === undefined && error === null ? <Busy what={say("variance.openingLedger")} /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
       {answer === undefined ? null : <Answer answer={answer} />}
       <ChangedBy subject={item} />
@@ -42,21 +43,13 @@ export function VarianceItemPage() {
 }
 
 function Standing({ answer: { balance, from, to } }: { answer: VarianceOfItem }) {
-  if (balance === null)
-    return `${formatLocal(from)} to ${formatLocal(to)}: no variance, as a count did not see it whole.`;
-  if (balance.verdict === "quiet") {
-    return (
-      <>
-        <Verdict verdict="quiet" />: what is unexplained lies within what counting and pouring can blur.
-      </>
-    );
+  if (balance === null) {
+    return say("variance.notSeenWhole", { from: formatLocal(from), to: formatLocal(to) });
   }
-  return (
-    <>
-      <Verdict verdict={balance.verdict} />: {balance.unexplained > 0 ? "more" : "less"} went than is
-      explained.
-    </>
-  );
+  const verdict = <Verdict verdict={balance.verdict} />;
+  return balance.verdict === "quiet"
+    ? sayWith("variance.itemQuiet", { verdict })
+    : sayWith("variance.itemWent", { verdict, way: balance.unexplained > 0 ? "more" : "less" });
 }
 
 function Answer({ answer }: { answer: VarianceOfItem }) {
@@ -69,11 +62,11 @@ function Answer({ answer }: { answer: VarianceOfItem }) {
         <>
           <div className="item-columns">
             <section>
-              <h2>The ledger</h2>
+              <h2>{say("variance.ledger")}</h2>
               <Ledger row={balance} />
             </section>
             <section>
-              <h2>Where the ± comes from</h2>
+              <h2>{say("variance.whereFrom")}</h2>
               <UncertaintyBudget budget={budget} base={balance.base} />
             </section>
           </div>
@@ -83,14 +76,14 @@ function Answer({ answer }: { answer: VarianceOfItem }) {
             baseOf={(name) => (name === balance.item ? balance.base : undefined)}
           />
           <section>
-            <h2>What should have used it</h2>
+            <h2>{say("variance.shouldHaveUsed")}</h2>
             <UsedBy drinks={drinks} base={balance.base} item={balance.item} />
           </section>
         </>
       )}
       {trend === null ? null : (
         <section>
-          <h2>Over the counts</h2>
+          <h2>{say("variance.overCounts")}</h2>
           <TrendChart trend={trend} />
         </section>
       )}
@@ -100,11 +93,11 @@ function Answer({ answer }: { answer: VarianceOfItem }) {
 
 function NotSeenWhole({ areas }: { areas: readonly string[] }) {
   return (
-    <Empty title="No variance between these counts">
+    <Empty title={say("variance.noneBetween")}>
       <p>
         {areas.length === 0
-          ? "One of the two counts did not look at it. Not counted is not zero."
-          : `It was not counted in ${listWords(areas)}. What stood there is not known, so nothing is said about what is missing.`}
+          ? say("variance.notLookedAt")
+          : say("variance.notCountedIn", { areas: listWords(areas) })}
       </p>
     </Empty>
   );

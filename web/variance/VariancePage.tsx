@@ -8,6 +8,8 @@ import { Busy } from "../parts/Busy.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { varianceQuery } from "../queries.ts";
+import { say } from "../texts/say.ts";
+import { afterColon } from "./after-colon.ts";
 import { Causes } from "./Causes.tsx";
 import { Drifts } from "./Drifts.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
@@ -27,13 +29,13 @@ export function VariancePage() {
   const { data: report, error, refetch } = useQuery(varianceQuery(period));
   return (
     <Page
-      title="Variance"
+      title={say("shell.variance")}
       next={report === undefined ? undefined : nextLine(report)}
       actions={<PeriodPicker period={period} onPick={(search) => void navigate({ search })} />}
     >
       <NoAccusation />
       {report !== undefined ? <Report report={report} /> : null}
-      {report === undefined && error === null ? <Busy what="Comparing used with expected" /> : null}
+      {report === undefined && error === null ? <Busy what={say("variance.comparing")} /> : null}
       {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
     </Page>
   );
@@ -48,12 +50,12 @@ function Report({ report }: { report: VarianceAnswer }) {
       <SpotCount spotCount={report.spotCount} />
       <SettledList />
       <section>
-        <h2>Where the money lies</h2>
+        <h2>{say("variance.whereMoney")}</h2>
         <VarianceChart rows={report.items} />
         <VarianceTable rows={report.items} fileName={`variance ${report.closing}`} />
       </section>
       <section>
-        <h2>Where it is</h2>
+        <h2>{say("variance.whereItIs")}</h2>
         <WhereItIs where={report.where} />
       </section>
       <Drifts />
@@ -65,12 +67,10 @@ function Report({ report }: { report: VarianceAnswer }) {
 
 function nextLine({ items, causes, from, to }: VarianceAnswer): string {
   const chased = items.filter(({ verdict }) => verdict === "chase");
-  const span = `${formatLocal(from)} to ${formatLocal(to)}.`;
-  if (causes[0] !== undefined) return `${span} First: ${lowerFirst(causes[0].check)}`;
-  if (chased[0] !== undefined) return `${span} First look at ${chased[0].item}.`;
-  return `${span} Nothing stands out from what counting and pouring can blur.`;
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLocaleLowerCase() + text.slice(1);
+  const span = { from: formatLocal(from), to: formatLocal(to) };
+  if (causes[0] !== undefined) {
+    return say("variance.firstCheck", { ...span, check: afterColon(causes[0].check) });
+  }
+  if (chased[0] !== undefined) return say("variance.firstItem", { ...span, item: chased[0].item });
+  return say("variance.nothingStandsOut", span);
 }

@@ -8,6 +8,7 @@ import type { Column } from "../parts/table-column.ts";
 import { Uncertain } from "../parts/Uncertain.tsx";
 import { Verdict } from "../parts/Verdict.tsx";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 /** All items that both counts saw, the most money first. */
 export function VarianceTable({ rows, fileName }: { rows: readonly VarianceRow[]; fileName: string }) {
@@ -15,7 +16,7 @@ export function VarianceTable({ rows, fileName }: { rows: readonly VarianceRow[]
   const columns = useMemo(() => varianceColumns(venue), [venue]);
   return (
     <DataTable
-      caption="Unexplained = used − expected − recorded losses. Plus: more went than is explained; minus: less."
+      caption={say("variance.table")}
       columns={columns}
       rows={rows}
       rowKey={({ item }) => item}
@@ -40,7 +41,7 @@ function varianceColumns(venue: Venue): Column<VarianceRow>[] {
   return [
     {
       key: "item",
-      head: "Item",
+      head: say("variance.item"),
       kind: "text",
       onPhone: "lead",
       value: ({ item }) => item,
@@ -50,40 +51,56 @@ function varianceColumns(venue: Venue): Column<VarianceRow>[] {
         </Link>
       ),
     },
-    { key: "category", head: "Category", kind: "text", onPhone: "hidden", value: ({ category }) => category },
+    {
+      key: "category",
+      head: say("variance.category"),
+      kind: "text",
+      onPhone: "hidden",
+      value: ({ category }) => category,
+    },
     {
       key: "verdict",
-      head: "Verdict",
+      head: say("variance.verdict"),
       kind: "text",
-      value: ({ verdict }) => verdict,
+      value: ({ verdict }) => say(`parts.${verdict}`).toLocaleLowerCase(),
       show: ({ verdict }) => <Verdict verdict={verdict} />,
     },
-    amount("used", "Used", "hidden"),
-    amount("expected", "Expected", "hidden"),
-    amount("losses", "Losses", "hidden"),
+    amount("used", say("variance.used"), "hidden"),
+    amount("expected", say("variance.expected"), "hidden"),
+    amount("losses", say("variance.losses"), "hidden"),
     {
       key: "unexplained",
-      head: "Unexplained",
+      head: say("variance.unexplained"),
       kind: "number",
       value: (row) => inShownUnit(row.unexplained, row.base, venue),
       show: ({ unexplained, sd, base }) => <Uncertain amount={unexplained} sd={sd} base={base} signed />,
     },
     {
       key: "sd",
-      head: "Standard uncertainty",
+      head: say("variance.standardUncertainty"),
       kind: "number",
       isFileOnly: true,
       value: (row) => inShownUnit(row.sd, row.base, venue),
     },
-    { key: "unit", head: "Unit", kind: "text", isFileOnly: true, value: (row) => shownUnit(row.base, venue) },
+    {
+      key: "unit",
+      head: say("variance.unit"),
+      kind: "text",
+      isFileOnly: true,
+      value: (row) => shownUnit(row.base, venue),
+    },
     {
       key: "cost",
-      head: "At cost",
+      head: say("variance.atCostHead"),
       kind: "number",
       onPhone: "main",
       value: ({ cost }) => cost,
       show: ({ cost }) =>
-        cost === null ? <span className="soft">no price</span> : formatMoney(cost, venue.currency),
+        cost === null ? (
+          <span className="soft">{say("parts.noPrice")}</span>
+        ) : (
+          formatMoney(cost, venue.currency)
+        ),
     },
   ];
 }

@@ -3,6 +3,7 @@ import { formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { UncertainMoney } from "../parts/Uncertain.tsx";
+import { say, sayWith } from "../texts/say.ts";
 
 type Where = VarianceAnswer["where"];
 /** Beyond the first few they are echoes of each other. */
@@ -20,19 +21,31 @@ export function WhereItIs({
 }) {
   return (
     <div className="where-columns">
-      <PartsTable title="By category" head="Category" parts={categories.slice(0, most)} />
-      <PartsTable title="By area" head="Area" parts={areas.slice(0, most)} />
+      <PartsTable
+        title={say("variance.byCategory")}
+        head={say("variance.category")}
+        parts={categories.slice(0, most)}
+        fileName="By category"
+      />
+      <PartsTable
+        title={say("variance.byArea")}
+        head={say("variance.area")}
+        parts={areas.slice(0, most)}
+        fileName="By area"
+      />
       <Misfits drinks={drinks.slice(0, Math.min(most, MOST_DRINKS))} />
     </div>
   );
 }
 
-function PartsTable({ title, head, parts }: { title: string; head: string; parts: readonly Part[] }) {
+type PartsProps = { title: string; head: string; parts: readonly Part[]; fileName: string };
+
+function PartsTable({ title, head, parts, fileName }: PartsProps) {
   const columns: Column<Part>[] = [
     { key: "name", head, kind: "text", onPhone: "lead", value: ({ name }) => name },
     {
       key: "cost",
-      head: "Unexplained",
+      head: say("variance.unexplained"),
       kind: "number",
       onPhone: "main",
       value: ({ cost }) => cost,
@@ -46,7 +59,7 @@ function PartsTable({ title, head, parts }: { title: string; head: string; parts
         columns={columns}
         rows={parts}
         rowKey={({ name }) => name}
-        fileName={title}
+        fileName={fileName}
         isPlain
       />
     </div>
@@ -57,18 +70,25 @@ function PartsTable({ title, head, parts }: { title: string; head: string; parts
 function Misfits({ drinks }: { drinks: Where["drinks"] }) {
   return (
     <div>
-      <h3>Drinks whose use does not fit</h3>
+      <h3>{say("variance.misfits")}</h3>
       {drinks.length === 0 ? (
-        <p>None: no drink’s items are off together.</p>
+        <p>{say("variance.noMisfits")}</p>
       ) : (
         <ul className="ruled">
           {drinks.map(({ drink, serves, sd }) => (
             <li key={drink}>
-              {drink}:{" "}
-              <span className="number">
-                {formatNumber(Math.abs(serves))} ± {formatNumber(sd)} serves
-              </span>{" "}
-              {serves > 0 ? "more gone than sold." : "fewer gone than sold."}
+              {sayWith("variance.misfit", {
+                drink,
+                serves: (
+                  <span className="number">
+                    {say("variance.misfitServes", {
+                      serves: formatNumber(Math.abs(serves)),
+                      sd: formatNumber(sd),
+                    })}
+                  </span>
+                ),
+                way: serves > 0 ? "more" : "fewer",
+              })}
             </li>
           ))}
         </ul>

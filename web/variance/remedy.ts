@@ -1,14 +1,15 @@
 import type { Cause } from "../answers.ts";
+import type { TextId } from "../texts/catalogues.ts";
 
 /** Where a cause is put right once its check has confirmed it. */
-export type Remedy = { to: "/movements" | "/count" | "/sales" | "/specs"; words: string };
+export type Remedy = { to: "/movements" | "/count" | "/sales" | "/specs"; words: TextId };
 
-const ENTER_DELIVERY: Remedy = { to: "/movements", words: "Correct the deliveries" };
-const ENTER_BATCH: Remedy = { to: "/movements", words: "Enter the batch or the loss" };
-const RECOUNT: Remedy = { to: "/count", words: "Count it again" };
-const OPEN_SPEC: Remedy = { to: "/specs", words: "Open the specs" };
-const OPEN_SALES: Remedy = { to: "/sales", words: "Say what the ring name means" };
-const ENTER_LOSS: Remedy = { to: "/movements", words: "Enter the loss" };
+const ENTER_DELIVERY: Remedy = { to: "/movements", words: "variance.correctDeliveries" };
+const ENTER_BATCH: Remedy = { to: "/movements", words: "variance.enterBatch" };
+const RECOUNT: Remedy = { to: "/count", words: "variance.countAgain" };
+const OPEN_SPEC: Remedy = { to: "/specs", words: "variance.openSpecs" };
+const OPEN_SALES: Remedy = { to: "/sales", words: "variance.openSales" };
+const ENTER_LOSS: Remedy = { to: "/movements", words: "variance.enterLoss" };
 
 const REMEDIES: Record<Cause["kind"], Remedy | null> = {
   "delivery-not-entered": ENTER_DELIVERY,

@@ -3,6 +3,7 @@ import { Link } from "@tanstack/react-router";
 import { Check } from "lucide-react";
 import { catalogueQuery, countsQuery } from "../queries.ts";
 import { daysQuery } from "../sales/sales-queries.ts";
+import { say, sayWith } from "../texts/say.ts";
 
 /** A young book, step by step: each is of use by itself, and what is half done is kept. Gone once all are done. */
 export function BeginBook() {
@@ -18,35 +19,36 @@ export function BeginBook() {
   };
   if (Object.values(has).every(Boolean)) return null;
   return (
-    <section aria-label="To begin with">
-      <h2>To begin with</h2>
+    <section aria-label={say("week.begin")}>
+      <h2>{say("week.begin")}</h2>
       <ol className="begin-book">
         <li>
           <Mark isDone={has.items} />
-          <Link to="/count" search={{ count: "First count", step: "found" }}>
-            Put what you have on its shelves
+          <Link to="/count" search={{ count: say("week.firstCount"), step: "found" }}>
+            {say("week.beginItems")}
           </Link>
           <span className="soft">
-            Item by item, in the order you walk; or first <Link to="/prices">bring a price list</Link>, which
-            names items, sizes and prices at once. With this alone you can count.
+            {sayWith("week.beginItemsMore", {
+              priceList: <Link to="/prices">{say("week.beginPriceList")}</Link>,
+            })}
           </span>
         </li>
         <li>
           <Mark isDone={has.count} />
-          <Link to="/count" search={{ count: "First count" }}>
-            Make the first count
+          <Link to="/count" search={{ count: say("week.firstCount") }}>
+            {say("week.beginCount")}
           </Link>
-          <span className="soft">With this alone you know what stands there.</span>
+          <span className="soft">{say("week.beginCountMore")}</span>
         </li>
         <li>
           <Mark isDone={has.specs} />
-          <Link to="/specs">Paste the specs</Link>
-          <span className="soft">As they are written; with these the prep knows what to weigh.</span>
+          <Link to="/specs">{say("week.beginSpecs")}</Link>
+          <span className="soft">{say("week.beginSpecsMore")}</span>
         </li>
         <li>
           <Mark isDone={has.sales} />
-          <Link to="/sales">Drop a sales file</Link>
-          <span className="soft">Any file your till exports. With a second count it gives the variance.</span>
+          <Link to="/sales">{say("week.beginSales")}</Link>
+          <span className="soft">{say("week.beginSalesMore")}</span>
         </li>
       </ol>
     </section>
@@ -56,7 +58,7 @@ export function BeginBook() {
 function Mark({ isDone }: { isDone: boolean }) {
   return (
     <span className="begin-mark">
-      {isDone ? <Check aria-label="Done:" size={18} /> : <span aria-hidden="true">○</span>}
+      {isDone ? <Check aria-label={say("week.beginDone")} size={18} /> : <span aria-hidden="true">○</span>}
     </span>
   );
 }

@@ -5,15 +5,16 @@ import { Empty } from "../parts/Empty.tsx";
 import { Money } from "../parts/Money.tsx";
 import { Uncertain, UncertainMoney } from "../parts/Uncertain.tsx";
 import { Verdict } from "../parts/Verdict.tsx";
+import { say, sayWith } from "../texts/say.ts";
 
 /** The money unexplained and the three largest doubts behind it. */
 export function Doubts({ totals, top }: { totals: Totals | null; top: readonly VarianceRow[] }) {
   return (
     <section>
-      <h2>Largest doubts</h2>
+      <h2>{say("week.doubts")}</h2>
       {totals === null ? (
-        <Empty title="No variance yet">
-          <p>It takes two counts with sales between them. The second one tells what the week really used.</p>
+        <Empty title={say("week.noVariance")}>
+          <p>{say("week.noVarianceMore")}</p>
         </Empty>
       ) : (
         <>
@@ -23,7 +24,7 @@ export function Doubts({ totals, top }: { totals: Totals | null; top: readonly V
               <Doubt key={row.item} row={row} />
             ))}
           </ul>
-          {top.length === 0 ? <p>Every item lies within what counting and pouring can blur.</p> : null}
+          {top.length === 0 ? <p>{say("week.noDoubt")}</p> : null}
         </>
       )}
     </section>
@@ -32,20 +33,9 @@ export function Doubts({ totals, top }: { totals: Totals | null; top: readonly V
 
 /** The period in one sentence; what counting and pouring can blur is not called a loss. */
 function Overall({ totals: { unexplainedCost: cost, unexplainedCostSd: sd } }: { totals: Totals }) {
-  const size = <UncertainMoney amount={Math.abs(cost)} sd={sd} />;
-  if (Math.abs(cost) < 2 * sd) {
-    return (
-      <p>
-        Over all items {size}: no more than counting and pouring can blur. Single items may still stand out.
-      </p>
-    );
-  }
-  return (
-    <p>
-      Over all items, {size} {cost > 0 ? "more" : "less"} drink was used than is explained by what was sold,
-      made and recorded as lost.
-    </p>
-  );
+  const money = <UncertainMoney amount={Math.abs(cost)} sd={sd} />;
+  if (Math.abs(cost) < 2 * sd) return <p>{sayWith("week.overallBlurred", { money })}</p>;
+  return <p>{sayWith("week.overall", { money, way: cost > 0 ? "more" : "less" })}</p>;
 }
 
 function Doubt({ row: { item, unexplained, sd, base, cost, verdict } }: { row: VarianceRow }) {

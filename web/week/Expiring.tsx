@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import type { Discard } from "../answers.ts";
 import { formatNumber, formatWhen } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say, sayWith } from "../texts/say.ts";
 
 /** Batches past their date; the tool proposes, the bar and its food code decide. */
 export function Expiring({ batches }: { batches: readonly Discard[] }) {
@@ -9,19 +10,19 @@ export function Expiring({ batches }: { batches: readonly Discard[] }) {
   if (batches.length === 0) return null;
   return (
     <section>
-      <h2>Past its date</h2>
+      <h2>{say("week.pastDate")}</h2>
       <ul className="ruled">
         {batches.map(({ prep, amount, unit, madeAt }) => (
           <li key={`${prep} ${madeAt}`}>
-            <Link to="/prep">{prep}</Link>, about {formatNumber(amount)} {unit}
-            <span className="line-more">made {formatWhen(madeAt, venue)}</span>
+            {sayWith("week.batchAbout", {
+              prep: <Link to="/prep">{prep}</Link>,
+              amount: `${formatNumber(amount)} ${unit}`,
+            })}
+            <span className="line-more">{say("week.batchMade", { when: formatWhen(madeAt, venue) })}</span>
           </li>
         ))}
       </ul>
-      <p className="small soft">
-        By the shelf life in your book. What may still be served is for your local food code and your own
-        senses.
-      </p>
+      <p className="small soft">{say("week.pastDateCaution")}</p>
     </section>
   );
 }

@@ -1,19 +1,20 @@
 import { Link } from "@tanstack/react-router";
 import type { NextOrder } from "../answers.ts";
-import { formatWhen, plural } from "../format.ts";
+import { formatWhen } from "../format.ts";
 import { Empty } from "../parts/Empty.tsx";
 import { Money } from "../parts/Money.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { say } from "../texts/say.ts";
 
 /** The orders that come up, by their cut-off. */
 export function NextOrders({ orders }: { orders: readonly NextOrder[] }) {
   return (
     <section>
-      <h2>Next orders</h2>
+      <h2>{say("week.nextOrders")}</h2>
       {orders.length === 0 ? (
-        <Empty title="Nothing to order">
-          <p>Stock lasts past the next deliveries of every supplier whose days are known.</p>
+        <Empty title={say("week.noOrders")}>
+          <p>{say("week.noOrdersMore")}</p>
         </Empty>
       ) : (
         <ul className="ruled">
@@ -31,15 +32,17 @@ function OrderLine({ order: { supplier, orderBy, arrives, lines, total } }: { or
   const mayOrder = useMay("runBar");
   return (
     <li>
-      {mayOrder ? <Link to="/order">{supplier}</Link> : supplier}, {plural(lines, "line")}
+      {mayOrder ? <Link to="/order">{supplier}</Link> : supplier}, {say("week.lines", { count: lines })}
       {total === null ? null : (
         <>
           , <Money amount={total} whole />
         </>
       )}
       <span className="line-more">
-        {orderBy === null ? "no order days known" : `order by ${formatWhen(orderBy, venue)}`}
-        {arrives === null ? "" : `, arrives ${formatWhen(arrives, venue)}`}
+        {orderBy === null
+          ? say("week.noOrderDays")
+          : say("week.orderBy", { when: formatWhen(orderBy, venue) })}
+        {arrives === null ? "" : `, ${say("week.arrives", { when: formatWhen(arrives, venue) })}`}
       </span>
     </li>
   );

@@ -1,18 +1,19 @@
 import { Link } from "@tanstack/react-router";
 import { Check, Circle, Eye } from "lucide-react";
 import type { WeekStep } from "../answers.ts";
+import { say } from "../texts/say.ts";
 
 const STATES = {
-  due: { word: "Due", icon: Circle },
-  attention: { word: "Needs a look", icon: Eye },
-  done: { word: "Done", icon: Check },
+  due: { word: "week.due", icon: Circle },
+  attention: { word: "week.attention", icon: Eye },
+  done: { word: "week.done", icon: Check },
 } as const;
 
 /** The steps of a bar's week in order, each with its state in words. */
 export function Steps({ steps }: { steps: readonly WeekStep[] }) {
   return (
     <section>
-      <h2>The steps of the week</h2>
+      <h2>{say("week.steps")}</h2>
       <ol className="ruled steps">
         {steps.map((step) => (
           <Step key={step.id} step={step} />
@@ -31,7 +32,7 @@ function Step({ step: { title, detail, state, href } }: { step: WeekStep }) {
       </Link>
       <span className="step-state">
         <Icon aria-hidden="true" size={16} strokeWidth={2} />
-        {word}
+        {say(word)}
       </span>
       <span className="step-detail">{detail}</span>
     </li>

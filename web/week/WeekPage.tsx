@@ -2,7 +2,8 @@ import "./week.css";
 import { useQuery } from "@tanstack/react-query";
 import { Link } from "@tanstack/react-router";
 import type { Week, WeekStep } from "../answers.ts";
-import { formatDate, formatMoment, plural } from "../format.ts";
+import { ProblemError } from "../api.ts";
+import { formatDate, formatMoment } from "../format.ts";
 import { ChangedBy } from "../history/ChangedBy.tsx";
 import { Busy } from "../parts/Busy.tsx";
 import { Page } from "../parts/Page.tsx";
@@ -11,12 +12,15 @@ import { useMay } from "../people/signed-in.ts";
 import { weekQuery } from "../queries.ts";
 import { useDestinations } from "../shell/nav.ts";
 import { useVenue } from "../shell/venue.tsx";
+import type { TextId } from "../texts/catalogues.ts";
+import { say, sayWith } from "../texts/say.ts";
 import { BeginBook } from "./BeginBook.tsx";
 import { Doubts } from "./Doubts.tsx";
 import { Expiring } from "./Expiring.tsx";
 import { NextOrders } from "./NextOrders.tsx";
 import { nextStep } from "./next-step.ts";
 import { Steps } from "./Steps.tsx";
+import { Warnings } from "./Warnings.tsx";
 
 /** What is due, what is wrong, and on top the one thing to do next. */
 export function WeekPage() {
@@ -26,12 +30,12 @@ export function WeekPage() {
   const destinations = useDestinations();
   if (week === undefined) {
     return (
-      <Page title="This week">
+      <Page title={say("shell.week")}>
         {runsBar ? <BeginBook /> : null}
         {error === null ? (
-          <Busy what="Reckoning the week" />
+          <Busy what={say("week.reckoning")} />
         ) : isYoung(error) ? (
-          <p className="soft">There is no count, sale or delivery yet, so there is no week to show.</p>
+          <p className="soft">{say("week.young")}</p>
         ) : (
           <Problems error={error} onRetry={() => void refetch()} />
         )}
@@ -40,8 +44,9 @@ export function WeekPage() {
   }
   const steps = week.steps.filter(({ href }) => destinations.some(({ to }) => to === href));
   return (
-    <Page title="This week" next={<Standing week={week} />}>
+    <Page title={say("shell.week")} next={<Standing week={week} />}>
       {runsBar ? <BeginBook /> : null}
+      <Warnings warnings={week.warnings} />
       <DoNext steps={steps} />
       <div className="week-columns">
         <div>
@@ -61,41 +66,42 @@ export function WeekPage() {
 
 /** A book in which nothing has happened has no moment to reckon from: a beginning, not a fault. */
 function isYoung(error: Error): boolean {
-  return /no count, sale or delivery yet/.test(error.message);
+  return error instanceof ProblemError && error.status === 404;
 }
 
 function Standing({ week: { now, latestCount } }: { week: Week }) {
   const venue = useVenue();
-  const counted =
-    latestCount === null ? "never counted yet" : `last counted ${formatMoment(latestCount.at, venue)}`;
-  return `${formatDate(now.businessDate)}, ${counted}.`;
+  const date = formatDate(now.businessDate);
+  return latestCount === null
+    ? say("week.neverCounted", { date })
+    : say("week.lastCounted", { date, when: formatMoment(latestCount.at, venue) });
 }
 
-const ACTS: Record<WeekStep["id"], string> = {
-  count: "Count the bar",
-  sales: "Bring in the sales",
-  "ring-names": "Say what the new ring names mean",
-  variance: "Look into what does not meet",
-  close: "Close the week",
-  order: "Place the orders",
-  prep: "Make the prep",
-};
+const ACTS = {
+  count: "week.actCount",
+  sales: "week.actSales",
+  "ring-names": "week.actRingNames",
+  variance: "week.actVariance",
+  close: "week.actClose",
+  order: "week.actOrder",
+  prep: "week.actPrep",
+} as const satisfies Record<WeekStep["id"], TextId>;
 
 function DoNext({ steps }: { steps: readonly WeekStep[] }) {
   const step = nextStep(steps);
   if (step === undefined) {
     return (
-      <section className="do-next" aria-label="Do this next">
-        <p className="do-next-title">Nothing is due.</p>
-        <p>The week is counted, explained, ordered and prepared.</p>
+      <section className="do-next" aria-label={say("week.doNext")}>
+        <p className="do-next-title">{say("week.nothingDue")}</p>
+        <p>{say("week.nothingDueMore")}</p>
       </section>
     );
   }
   return (
-    <section className="do-next" aria-label="Do this next">
-      <p className="do-next-label">Do this next</p>
+    <section className="do-next" aria-label={say("week.doNext")}>
+      <p className="do-next-label">{say("week.doNext")}</p>
       <p className="do-next-title">
-        <Link to={step.href}>{ACTS[step.id]}</Link>
+        <Link to={step.href}>{say(ACTS[step.id])}</Link>
       </p>
       <p>{step.detail}</p>
     </section>
@@ -107,18 +113,20 @@ function Loose({ week: { notCounted, unmapped } }: { week: Week }) {
   if (notCounted === 0 && unmapped.length === 0) return null;
   return (
     <section>
-      <h2>Loose ends</h2>
+      <h2>{say("week.looseEnds")}</h2>
       <ul className="ruled">
         {notCounted === 0 ? null : (
           <li>
-            <Link to="/variance">{plural(notCounted, "item was", "items were")} not counted</Link> in one of
-            the last two counts. Not counted is not zero: they have no variance.
+            {sayWith("week.notCounted", {
+              link: <Link to="/variance">{say("week.notCountedLink", { count: notCounted })}</Link>,
+            })}
           </li>
         )}
         {unmapped.length === 0 ? null : (
           <li>
-            <Link to="/sales">{plural(unmapped.length, "ring name")} without a meaning</Link>: what they sold
-            is not in the expected use.
+            {sayWith("week.unmapped", {
+              link: <Link to="/sales">{say("week.unmappedLink", { count: unmapped.length })}</Link>,
+            })}
           </li>
         )}
       </ul>
