@@ -45,7 +45,7 @@ export function translatorOf(
   const translate = (text: string, depth: number): string => {
     if (depth > DEEPEST || !/\p{L}/u.test(text)) return text;
     return (
-      asOne(text, depth, (sentence, places) => isStrong(sentence) && !places.some(holdsMore)) ??
+      asOne(text, depth, (sentence, places) => isStrong(sentence) && !holdMore(sentence, places)) ??
       inPieces(text, depth) ??
       // A name may look like the end of a sentence, as St. Nobody does.
       asOne(text, depth, () => true) ??
@@ -92,9 +92,11 @@ export function translatorOf(
   };
 }
 
-/** Whether a place holds more than one thing that is said. */
-function holdsMore(place: string): boolean {
-  return SENTENCES_MEET.test(place) || place.includes("; ");
+/** Whether places hold more than one thing that is said, in a sentence that has but one. */
+function holdMore({ written }: Sentence, places: readonly string[]): boolean {
+  return places.some(
+    (place) => SENTENCES_MEET.test(place) || (place.includes("; ") && !written.includes("; ")),
+  );
 }
 
 /** "{0} to {1}" is found in many a sentence that it is not. */

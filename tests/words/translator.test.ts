@@ -53,6 +53,18 @@ describe("translatorOf", () => {
     expect(say("counts.csv: row 3: the cell is empty")).toBe("counts.csv: Zeile 3: die Zelle ist leer");
   });
 
+  it("translates clause by clause, wherever clauses are joined", () => {
+    const why = translatorOf("de", {
+      "lasts until {0} without it; {1}": "reicht ohne sie bis {0}; {1}",
+      "{0} chance to run out": "{0} Risiko auszugehen",
+      "up to the par set by hand": "bis zum Sollbestand",
+      "{0} to {1}": "{0} bis {1}",
+    });
+    expect(why("lasts until Fri without it; 3 % chance to run out; up to the par set by hand")).toBe(
+      "reicht ohne sie bis Fri; 3 % Risiko auszugehen; bis zum Sollbestand",
+    );
+  });
+
   it("leaves what stands in quotation marks as somebody wrote it", () => {
     const quoting = translatorOf("de", {
       'No item "{0}" of {1}.': "Kein Artikel „{0}“ von {1}.",

@@ -62,7 +62,9 @@ export function Combobox({
           {hint}
         </Text>
       )}
-      <FieldError className="field-more field-error">{error}</FieldError>
+      <FieldError className="field-more field-error" data-check={say("parts.check")}>
+        {error}
+      </FieldError>
       <Popover className="combobox-list">
         <ListBox<Choice & { id: string }>
           renderEmptyState={() => <p className="combobox-none">{say("parts.nothingNamed")}</p>}

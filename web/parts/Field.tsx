@@ -1,5 +1,6 @@
 import "./field.css";
 import { type InputHTMLAttributes, type ReactNode, type SelectHTMLAttributes, useId } from "react";
+import { say } from "../texts/say.ts";
 
 type Around = { label: string; hint?: ReactNode; error?: string | undefined };
 
@@ -44,10 +45,19 @@ export function Select({ label, hint, error, options, className = "", ...select 
   );
 }
 
+/** Why an input is refused; the word before it says without colour that something is to be mended. */
+function FieldError({ error }: { error: string }) {
+  return (
+    <strong className="field-error" data-check={say("parts.check")}>
+      {error}
+    </strong>
+  );
+}
+
 function FieldMore({ id, hint, error }: { id: string; hint: ReactNode; error: string | undefined }) {
   return (
     <span id={id} className="field-more">
-      {error === undefined ? hint : <strong className="field-error">{error}</strong>}
+      {error === undefined ? hint : <FieldError error={error} />}
     </span>
   );
 }

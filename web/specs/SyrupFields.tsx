@@ -97,7 +97,7 @@ function reckon({
     if (ratio === undefined) return { problem: say("specs.typeRatio") };
     return { syrup: newSyrup({ wish: { way, ...ratio }, volumeMl, sweetener: kind }) };
   } catch (error) {
-    if (error instanceof RangeError) return { problem: error.message };
+    if (error instanceof RangeError) return { problem: say("specs.outOfReach") };
     throw error;
   }
 }

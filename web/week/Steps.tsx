@@ -9,6 +9,16 @@ const STATES = {
   done: { word: "week.done", icon: Check },
 } as const;
 
+const TITLES = {
+  count: "shell.count",
+  sales: "shell.sales",
+  "ring-names": "week.ringNames",
+  variance: "shell.variance",
+  close: "week.closeWeek",
+  order: "shell.order",
+  prep: "shell.prep",
+} as const;
+
 /** The steps of a bar's week in order, each with its state in words. */
 export function Steps({ steps }: { steps: readonly WeekStep[] }) {
   return (
@@ -23,12 +33,12 @@ export function Steps({ steps }: { steps: readonly WeekStep[] }) {
   );
 }
 
-function Step({ step: { title, detail, state, href } }: { step: WeekStep }) {
+function Step({ step: { id, detail, state, href } }: { step: WeekStep }) {
   const { word, icon: Icon } = STATES[state];
   return (
     <li className={`step step-${state}`}>
       <Link to={href} className="step-title">
-        {title}
+        {say(TITLES[id])}
       </Link>
       <span className="step-state">
         <Icon aria-hidden="true" size={16} strokeWidth={2} />

@@ -30,7 +30,7 @@ export function WeekPage() {
   const destinations = useDestinations();
   if (week === undefined) {
     return (
-      <Page title={say("shell.week")}>
+      <Page title={say("week.title")}>
         {runsBar ? <BeginBook /> : null}
         {error === null ? (
           <Busy what={say("week.reckoning")} />
@@ -44,7 +44,7 @@ export function WeekPage() {
   }
   const steps = week.steps.filter(({ href }) => destinations.some(({ to }) => to === href));
   return (
-    <Page title={say("shell.week")} next={<Standing week={week} />}>
+    <Page title={say("week.title")} next={<Standing week={week} />}>
       {runsBar ? <BeginBook /> : null}
       <Warnings warnings={week.warnings} />
       <DoNext steps={steps} />

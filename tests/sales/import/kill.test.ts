@@ -11,7 +11,7 @@ import { buildStale, root } from "#tests/support/build.ts";
 import { handBook } from "#tests/support/hand-bar.ts";
 
 /** What SQLite promises of a transaction (sqlite.org/atomiccommit.html), asked of the whole program. */
-const KILLS = 20;
+const KILLS = 30;
 const LINES = 60_000;
 
 let folder: string;
