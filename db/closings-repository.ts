@@ -54,13 +54,12 @@ export async function closePast(
     const closing = { through, ...countsAfter(db, through, venue) };
     const row = { ...closing, closedAt: momentOf({ now }), closedBy: acting().who };
     db.orm.insert(closings).values(row).run();
-    const and = closing.counts.length === 0 ? "" : `, with the count ${closing.counts.join(" and ")}`;
     return {
       result: row,
       told: {
         act: "week closed",
         subjects: [{ kind: "week", name: through }],
-        summary: `The past is closed up to ${through}${and}`,
+        summary: closedWords(through, closing.counts),
         before: held ?? null,
         after: closing,
         at: row.closedAt,
@@ -68,6 +67,11 @@ export async function closePast(
       },
     };
   });
+}
+
+function closedWords(through: BusinessDate, counts: readonly string[]): string {
+  if (counts.length === 0) return `The past is closed up to ${through}`;
+  return `The past is closed up to ${through}, with the count ${counts.join(" and ")}`;
 }
 
 function refuseOpenDay(through: BusinessDate, now: string, venue: Venue): void {

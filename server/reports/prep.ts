@@ -58,11 +58,12 @@ export type CardChoice = {
   certainty?: number | undefined;
 };
 
-/** One batch of a prep, scaled; by default as much as the day's plan asks for. */
+/** One batch of a prep, scaled; by default as much as the day's plan asks for, on the book's last day. */
 export async function batchCardFor(world: World, choice: CardChoice) {
-  const { date = lastDate(world), make, vessel, scaleTo, batchNo, certainty } = choice;
+  const { make, vessel, scaleTo, batchNo, certainty } = choice;
   const name = world.facts.catalogue.itemNames.get(foldName(choice.prep));
   if (name === undefined) throw new InputError(`No prep is named "${choice.prep}".`);
+  const date = choice.date ?? cardDate(world, name);
   const isSized = make !== undefined || vessel === true || scaleTo !== undefined;
   const planned = isSized
     ? undefined
@@ -79,6 +80,13 @@ function withoutUndefined<Choice extends object>(choice: Choice) {
   return Object.fromEntries(Object.entries(choice).filter(([, value]) => value !== undefined)) as {
     [Key in keyof Choice]?: Exclude<Choice[Key], undefined>;
   };
+}
+
+/** The book's last day, or the first on which the prep is made: one written today has a card before the next sale is read in. */
+function cardDate(world: World, prep: string): BusinessDate {
+  const last = lastDate(world);
+  const [first] = (world.facts.catalogue.preps.get(prep) ?? []).map(({ from }) => from).sort();
+  return first !== undefined && first > last ? first : last;
 }
 
 function lastDate(world: World): BusinessDate {

@@ -22,6 +22,8 @@ export async function varianceItemFor(world: World, choice: VarianceChoice & { i
     costPerBase: unitCosts(facts, closing.at, closing.holdings),
     item,
   });
+  const causes = report.causes.filter(({ evidence }) => evidence.some((one) => one.item === item));
+  const explained = new Set(causes.flatMap(({ evidence }) => evidence.map((one) => one.item)));
   return {
     opening: report.opening,
     closing: report.closing,
@@ -30,7 +32,11 @@ export async function varianceItemFor(world: World, choice: VarianceChoice & { i
     /** Null when one of the counts missed the item, or an area of it. */
     balance: report.items.find((row) => row.item === item) ?? null,
     notCountedIn: report.notCountedIn[item] ?? [],
-    causes: report.causes.filter((cause) => cause.evidence.some((evidence) => evidence.item === item)),
+    causes,
+    /** In which unit each item that the causes explain is kept. */
+    bases: Object.fromEntries(
+      report.items.filter((row) => explained.has(row.item)).map((row) => [row.item, row.base]),
+    ),
     drinks: drinksThatUsed(facts, sales, item, opening, closing),
     budget: uncertaintyBudget(facts, sales, item, opening, closing) ?? null,
     trend: trend.items[0] ?? null,

@@ -50,7 +50,7 @@ async function load(language: Other): Promise<Say> {
 }
 
 /** The fields whose few words are there to be read alone. */
-const LABELS = new Set(["act"]);
+const LABELS = new Set(["act", "summary"]);
 
 /** Every text of an answer, whatever its shape; keys stay as they are. */
 function inWords(value: unknown, say: Say, field = ""): unknown {

@@ -61,6 +61,7 @@ export function translatorOf(
       if (depth === 0 && !standsAlone(sentence)) continue;
       const places = placesIn(sentence, text);
       if (places === null || !isIt(sentence, places)) continue;
+      if (!isStrong(sentence) && !places.some((place) => isSaid(place, depth))) continue;
       // What stands in quotation marks is somebody's own words.
       const said = places.map((place, at) =>
         /["“]$/.test(sentence.parts[at] ?? "") ? place : translate(place, depth + 1),
@@ -69,6 +70,8 @@ export function translatorOf(
     }
     return undefined;
   };
+  /** A figure or something that is said; what joins mere names is a name itself, as Cream of Coconut. */
+  const isSaid = (place: string, depth: number) => /\d/.test(place) || translate(place, depth + 1) !== place;
   /** Several sentences after each other, or what is said of something: "Row 3: the cell is empty." */
   const inPieces = (text: string, depth: number): string | undefined => {
     const sentences = text.split(SENTENCES_MEET);
@@ -110,10 +113,13 @@ const SENTENCES_MEET = /(?<=[.?!]) (?=["“]?[\p{Lu}\d])/u;
 /** What is said of something, or after something: "Row 3: the cell is empty; fill it in". */
 const CLAUSES_MEET = /^(.+?)(: |; )(.+)$/s;
 
-/** Two words can be a name or a kind that somebody compares; as a text of its own only more than that is a sentence. */
+/**
+ * Two words can be a name or a kind that somebody compares; as a text of its own only more than that is a sentence, or a word
+ * that says what follows, as "Contains: {0}." does.
+ */
 function standsAlone({ parts, written }: Sentence): boolean {
   const words = parts.join(" ").match(/\p{L}{2,}/gu)?.length ?? 0;
-  return words >= 3 || (words === 2 && /[.?!]$/.test(written));
+  return words >= 3 || (words === 2 && /[.?!]$/.test(written)) || /^\p{L}{2,}: \{0\}\.$/u.test(written);
 }
 
 /** Letters of the beginning by which sentences are looked up; those that begin with a place are tried for every text. */

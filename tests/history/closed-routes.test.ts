@@ -220,7 +220,8 @@ const CANNOT: Record<string, string> = {
   "POST /api/orders/pars": "a par is what to hold from now on",
   "POST /api/sales/jobs/{id}/cancel": "writes nothing but an end to reading",
   "POST /api/sales/staff": "says whether names of staff are read from now on",
-  "POST /api/sales/staff/erase": "takes names away and no figure; a closed week may not keep what a person wants gone",
+  "POST /api/sales/staff/erase":
+    "takes names away and no figure; a closed week may not keep what a person wants gone",
   "POST /api/closing": "closes more of the past; refuses days that are closed already",
   "POST /api/closing/reopen": "the owner's way in, with a reason, on purpose",
 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
-import { typedAmount } from "../../web/prep/typed-amount.ts";
+import { typedAmount, typedIn } from "../../web/prep/typed-amount.ts";
 import { inputsToRecord, likelyWentIn } from "../../web/prep/used-inputs.ts";
 
 const VENUE = { oz: "us" as const, houseMl: DEFAULT_HOUSE_ML };
@@ -21,6 +21,19 @@ describe("what a cook types of an input", () => {
     const read = typedAmount(text, base, VENUE);
     if (amount === undefined) expect(read).toBeUndefined();
     else expect(read).toBeCloseTo(amount, 6);
+  });
+});
+
+describe("what a cook types of what is made", () => {
+  it.each([
+    ["900", "ml", 900],
+    ["1,5 l", "ml", 1500],
+    ["1500 ml", "l", 1.5],
+    ["½", "l", 0.5],
+    ["1 kg", "ml", undefined],
+    ["much", "ml", undefined],
+  ] as const)("%s, asked in %s, is %s", (text, unit, amount) => {
+    expect(typedIn(text, unit, VENUE)).toEqual(amount);
   });
 });
 

@@ -29,6 +29,11 @@ describe("translatorOf", () => {
     "row {0}": "Zeile {0}",
     "Weigh it again.": "Wiege es noch einmal.",
     "still wine": "Stillwein",
+    "Contains: {0}.": "Enthält: {0}.",
+  });
+
+  it("says what a thing contains, whatever follows", () => {
+    expect(say("Contains: egg, milk. Weigh it again.")).toBe("Enthält: egg, milk. Wiege es noch einmal.");
   });
 
   it("says a sentence in the other language's own order and number", () => {
@@ -62,6 +67,17 @@ describe("translatorOf", () => {
     });
     expect(why("lasts until Fri without it; 3 % chance to run out; up to the par set by hand")).toBe(
       "reicht ohne sie bis Fri; 3 % Risiko auszugehen; bis zum Sollbestand",
+    );
+  });
+
+  it("leaves a name whole that looks like words joined", () => {
+    const joining = translatorOf("de", {
+      "Enters {0} as broken.": "Trägt {0} als zerbrochen ein.",
+      "{0} of {1}": "{0} {1}",
+    });
+    expect(joining("Enters Cream of Coconut as broken.")).toBe("Trägt Cream of Coconut als zerbrochen ein.");
+    expect(joining("Enters 2 of Old Harbour Gin as broken.")).toBe(
+      "Trägt 2 Old Harbour Gin als zerbrochen ein.",
     );
   });
 

@@ -33,8 +33,8 @@ export function EntryFields(props: Props) {
   const { draft, item, own, problem, onChange, onField } = props;
   const figure = useRef<HTMLInputElement>(null);
   const main: FieldName = draft.way === "amount" ? "amount" : "containers";
-  // Another pack or unit asks for a figure of its own, so that is where the keys go next.
-  const asked = `${main} ${draft.pack} ${draft.unit}`;
+  // Another way, pack or unit asks for a figure of its own, so that is where the keys go next.
+  const asked = `${draft.way} ${draft.pack} ${draft.unit}`;
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked for decides, the field follows from it
   useEffect(() => {
     figure.current?.focus({ preventScroll: true });

@@ -95,7 +95,7 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
           setDraft({ ...draftFor(item, venue.show, row), way: draft.way, pack });
         }}
       />
-      <LookAgain surprise={surprise} base={item.base} />
+      <LookAgain surprise={surprise} base={item.base} unit={draft.way === "amount" ? draft.unit : null} />
       <Keypad
         mark={field === "grams" ? "+" : "."}
         markName={

@@ -82,7 +82,7 @@ function EarlierCounts({ items: chosen }: { items: string | undefined }) {
   return (
     <section>
       <h2>{say("count.goOn")}</h2>
-      <ul className="count-lines">
+      <ul className="count-lines count-begun">
         {unsent.map((name) => (
           <li key={name}>
             <Link to="/count" search={{ count: name, items: chosen }}>

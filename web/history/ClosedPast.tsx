@@ -4,11 +4,12 @@ import { useState } from "react";
 import { formatDate, formatLocal, listWords } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { say, sayWith } from "../texts/say.ts";
-import { type Closing, closeWeek, closingQuery } from "./history-queries.ts";
+import { CLOSED_WEEKS, type Closing, closeWeek, closingQuery } from "./history-queries.ts";
 import { Reopen } from "./Reopen.tsx";
 
 /** Up to when the past is closed, the week to close next, and the owner's way to reopen one. */
@@ -20,7 +21,9 @@ export function ClosedPast() {
   const { closed, next } = data;
   return (
     <section className="closed-past">
-      <h2>{say("history.closedWeeks")}</h2>
+      <h2 id={CLOSED_WEEKS} tabIndex={-1}>
+        {say("history.closedWeeks")}
+      </h2>
       <p>{closed === null ? say("history.nothingClosed") : <Closed closed={closed} />}</p>
       <div className="closed-acts">
         {next === null ? null : <CloseNext next={next} />}
@@ -53,6 +56,7 @@ function CloseNext({ next: { through, closing, unsettled } }: { next: NonNullabl
       setAsking(false);
       notify({ text: say("history.nowClosed", { date }) });
       await queryClient.invalidateQueries();
+      focusIfLost(CLOSED_WEEKS);
     },
   });
   const isReady = unsettled === 0;

@@ -3,10 +3,11 @@ import { type FormEvent, useState } from "react";
 import { formatDate } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { say } from "../texts/say.ts";
-import { reopenWeek } from "./history-queries.ts";
+import { CLOSED_WEEKS, reopenWeek } from "./history-queries.ts";
 
 /** Reopens the week that was closed last; the owner says why. */
 export function Reopen({ through }: { through: string }) {
@@ -22,6 +23,7 @@ export function Reopen({ through }: { through: string }) {
       setReason("");
       notify({ text: say("history.reopened", { date }) });
       await queryClient.invalidateQueries();
+      focusIfLost(CLOSED_WEEKS);
     },
   });
   const send = (event: FormEvent) => {

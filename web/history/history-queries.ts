@@ -8,6 +8,9 @@ export type Closing = Answer<typeof server.closing.$get>;
 /** Which acts: of a thing by its name, and from one day of the venue's calendar to another. */
 export type Wanted = { subject?: string | undefined; from?: string | undefined; to?: string | undefined };
 
+/** Where reading goes on once a week was closed or reopened. */
+export const CLOSED_WEEKS = "closed-weeks";
+
 const PAGE = 60;
 
 /** What was done, newest first; `before` goes on after the acts already shown. */

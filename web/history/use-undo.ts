@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { useNotify } from "../parts/Notice.tsx";
+import { actWords } from "./act-words.ts";
 import { undoAct } from "./history-queries.ts";
 
 /** Undoes an act, says so, and offers to undo that in turn; everything shown is renewed. */
@@ -9,7 +10,8 @@ export function useUndo() {
   const undo = useMutation({
     mutationFn: undoAct,
     onSuccess: async ({ seq, summary }) => {
-      notify({ text: summary, undo: () => undo.mutate(seq) });
+      const { title, what } = actWords({ act: "undone", summary });
+      notify({ text: `${title}: ${what}`, undo: () => undo.mutate(seq) });
       await queryClient.invalidateQueries();
     },
   });

@@ -1,3 +1,4 @@
+import { readAmount } from "#engine/measure/amount.ts";
 import type { Of } from "#engine/stock/movement.ts";
 import { formatMoney } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
@@ -49,6 +50,7 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
         className="short-field"
         required
         value={line.quantity}
+        error={isNumber(line.quantity) ? undefined : say("movements.plainNumber")}
         onChange={(event) => onChange({ ...line, quantity: event.target.value })}
       />
       <Select
@@ -70,6 +72,7 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
         inputMode="decimal"
         className="short-field"
         value={line.price}
+        error={isNumber(line.price) ? undefined : say("movements.plainNumber")}
         hint={
           usual === null ? undefined : say("movements.usualPrice", { money: formatMoney(usual, currency) })
         }
@@ -108,4 +111,10 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
       )}
     </li>
   );
+}
+
+/** Whether what was typed can be read; nothing typed is no mistake yet. */
+function isNumber(typed: string): boolean {
+  const number = readAmount(typed, { decimalComma: true });
+  return typed.trim() === "" || (number !== undefined && number >= 0);
 }

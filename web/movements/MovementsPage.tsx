@@ -4,6 +4,7 @@ import { Link, useSearch } from "@tanstack/react-router";
 import { useState } from "react";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
@@ -27,6 +28,8 @@ const ENTER = {
   transfers: "movements.enterTransfer",
   batches: "movements.enterBatch",
 } as const;
+
+const ENTER_BUTTON = "enter-fact";
 
 /** Stock that came or went without a sale: entered, listed, corrected, taken back, never erased. */
 export function MovementsPage() {
@@ -62,9 +65,15 @@ function OneKind({ kind }: { kind: Kind }) {
   return (
     <>
       {!mayEnter ? null : isOpen ? (
-        <EnterFacts kind={kind} onClose={() => setOpen(false)} />
+        <EnterFacts
+          kind={kind}
+          onClose={() => {
+            setOpen(false);
+            focusIfLost(ENTER_BUTTON);
+          }}
+        />
       ) : (
-        <Button kind="main" onClick={() => setOpen(true)}>
+        <Button id={ENTER_BUTTON} kind="main" onClick={() => setOpen(true)}>
           {say(ENTER[kind])}
         </Button>
       )}

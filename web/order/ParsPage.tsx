@@ -6,12 +6,13 @@ import { useState } from "react";
 import { Busy } from "../parts/Busy.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Empty } from "../parts/Empty.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { orderQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
-import { type ParRow, parColumns } from "./par-columns.tsx";
+import { type ParRow, parButtonId, parColumns } from "./par-columns.tsx";
 import { SetPar } from "./SetPar.tsx";
 
 /** Every par: the computed one, the one set by hand where there is one, and what the difference comes to. */
@@ -21,6 +22,10 @@ export function ParsPage() {
   const [chosen, setChosen] = useState<string | null>(null);
   const rows = report?.items ?? [];
   const row = rows.find(({ item }) => item === chosen);
+  const leave = (item: string) => {
+    setChosen(null);
+    focusIfLost(parButtonId(item));
+  };
   return (
     <Page
       title={say("order.pars")}
@@ -38,7 +43,7 @@ export function ParsPage() {
           <p>{say("order.noParsNext")}</p>
         </Empty>
       ) : null}
-      {row === undefined ? null : <SetPar key={row.item} row={row} onDone={() => setChosen(null)} />}
+      {row === undefined ? null : <SetPar key={row.item} row={row} onDone={() => leave(row.item)} />}
       {rows.length === 0 ? null : (
         <DataTable
           caption={say("order.parsCaption")}

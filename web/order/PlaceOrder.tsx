@@ -7,6 +7,7 @@ import { answerOf, server } from "../api.ts";
 import { formatMoney } from "../format.ts";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { Field } from "../parts/Field.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
@@ -36,13 +37,20 @@ export function PlaceOrder({ order, lines, total, minimum, at, isOpen, onClose }
     mutationFn: () =>
       answerOf(
         server.orders.$post({
-          json: orderLines(wanted, { supplier: order.supplier, placed: localToInstant(at, venue), expected }),
+          json: orderLines(wanted, {
+            supplier: order.supplier,
+            at,
+            placed: localToInstant(at, venue),
+            expected,
+          }),
         }),
       ),
     onSuccess: async () => {
       onClose();
       notify({ text: say("order.placed", { supplier: order.supplier, count: wanted.length }) });
       await queryClient.invalidateQueries();
+      // The supplier has nothing left to order, so its part of the page is gone.
+      focusIfLost();
     },
   });
   return (
@@ -83,10 +91,11 @@ export function PlaceOrder({ order, lines, total, minimum, at, isOpen, onClose }
 
 function orderLines(
   lines: readonly DraftLine[],
-  { supplier, placed, expected }: { supplier: string; placed: string; expected: string },
+  { supplier, at, placed, expected }: { supplier: string; at: string; placed: string; expected: string },
 ): OrderLine[] {
   return lines.map(({ item, pack, quantity, of }) => ({
-    order: `${supplier} ${placed.slice(0, 16).replace("T", " ")}`,
+    // By the clock of the bar, as it is shown.
+    order: `${supplier} ${at.slice(0, 16).replace("T", " ")}`,
     placed,
     supplier,
     item,

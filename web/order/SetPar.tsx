@@ -1,11 +1,12 @@
 import { keepPreviousData, queryOptions, useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useDeferredValue, useState } from "react";
 import { answerOf, server } from "../api.ts";
-import { formatMoney, formatNumber, formatShare } from "../format.ts";
+import { formatMoney, formatNumber, formatPlain, formatShare } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import type { ParRow } from "./par-columns.tsx";
@@ -14,8 +15,9 @@ import type { ParRow } from "./par-columns.tsx";
 export function SetPar({ row, onDone }: { row: ParRow; onDone: () => void }) {
   const { item, unit, parSet, parComputed } = row;
   const notify = useNotify();
+  const place = useFocusFirst<HTMLElement>();
   const queryClient = useQueryClient();
-  const [typed, setTyped] = useState(String(Number(((parSet ?? parComputed) / unit.size).toFixed(2))));
+  const [typed, setTyped] = useState(formatPlain(Number(((parSet ?? parComputed) / unit.size).toFixed(2))));
   const [reason, setReason] = useState(row.parReason);
   const par = parOf(typed, unit.size);
   const save = useMutation({
@@ -28,7 +30,7 @@ export function SetPar({ row, onDone }: { row: ParRow; onDone: () => void }) {
     },
   });
   return (
-    <section className="set-par" aria-label={say("order.parOf", { item })}>
+    <section ref={place} className="set-par" aria-label={say("order.parOf", { item })}>
       <h2>{item}</h2>
       <form
         onSubmit={(event) => {

@@ -68,7 +68,7 @@ export function SupplierSection({ order, at }: { order: SupplierOrder; at: strin
           </Button>
         </div>
       </div>
-      <ReachMinimum order={order} />
+      {minimum.isMet ? null : <ReachMinimum order={order} />}
       <PlaceOrder
         {...{ order, lines, total, minimum, at }}
         isOpen={isPlacing}

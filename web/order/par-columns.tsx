@@ -6,6 +6,11 @@ import { say } from "../texts/say.ts";
 
 export type ParRow = OrderReport["items"][number];
 
+/** Of the button that opens an item's par, to come back to it. */
+export function parButtonId(item: string): string {
+  return `par-${encodeURIComponent(item)}`;
+}
+
 /** The columns of the pars; the item is what one taps to set its own. */
 export function parColumns(venue: Venue, onChoose: (item: string) => void): Column<ParRow>[] {
   const money = (value: number | null | undefined) =>
@@ -19,7 +24,7 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
       value: ({ item }) => item,
       show: ({ item, parWhy }) => (
         <>
-          <button type="button" className="par-item" onClick={() => onChoose(item)}>
+          <button type="button" id={parButtonId(item)} className="par-item" onClick={() => onChoose(item)}>
             {item}
           </button>
           <span className="line-why">{parWhy}</span>

@@ -58,7 +58,9 @@ export function DataTable<Row>(props: Props<Row>) {
         </tbody>
         {totals === undefined ? null : <TableTotals columns={columns} totals={totals} />}
       </table>
-      {shown.length === 0 ? <p className="soft">{say("parts.noRow", { typed })}</p> : null}
+      {shown.length > 0 ? null : (
+        <p className="soft">{typed.trim() === "" ? say("parts.noRows") : say("parts.noRow", { typed })}</p>
+      )}
     </div>
   );
 }

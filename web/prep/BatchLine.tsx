@@ -23,7 +23,8 @@ export function BatchLine({ batch, date, place }: Props) {
     ...(allergens.length === 0 ? [] : [say("prep.allergensOf", { allergens: listWords(allergens) })]),
     ...(others.length === 0 ? [] : [say("prep.readCautions")]),
   ];
-  const amount = (value: number) => benchAmount(value, unit, venue);
+  // Number and unit stay together where the line breaks.
+  const amount = (value: number) => benchAmount(value, unit, venue).replaceAll(" ", "\u00A0");
   const dates = [
     useBy === null ? say("prep.noShelfLife") : say("prep.useBy", { date: formatDate(useBy) }),
     ...((standingHours ?? 0) >= 1 ? [say("prep.ready", { moment: formatLocal(readyAt) })] : []),

@@ -38,13 +38,13 @@ export function CardInputs({ card, share }: { card: BatchCard; share: number }) 
         {volumeMl === null ? null : (
           <div>
             <dt>{say("prep.comesTo")}</dt>
-            <dd>{formatNumber(volumeMl)} ml</dd>
+            <dd>{plainNumber(volumeMl, 0)} ml</dd>
           </div>
         )}
         {totalWeightG === null ? null : (
           <div>
             <dt>{say("prep.allWeighs")}</dt>
-            <dd>{formatNumber(totalWeightG)} g</dd>
+            <dd>{plainNumber(totalWeightG, 0)} g</dd>
           </div>
         )}
         {card.abv === null ? null : (

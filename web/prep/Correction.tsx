@@ -3,9 +3,11 @@ import { readAmount } from "#engine/measure/amount.ts";
 import { brixOfReading } from "#engine/measure/sugar-reading.ts";
 import { syrupCorrection } from "#engine/measure/syrup.ts";
 import type { Corrective } from "#engine/prep/correction.ts";
-import { formatNumber } from "../format.ts";
 import { Field } from "../parts/Field.tsx";
+import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
+import { plainNumber } from "./amounts.ts";
+import { typedAmount } from "./typed-amount.ts";
 
 type Props = {
   targetBrix: number;
@@ -16,11 +18,12 @@ type Props = {
 
 /** A syrup measured off its target: how much of its own water or sweetener to stir in, by weight. */
 export function Correction({ targetBrix, totalWeightG, corrective }: Props) {
+  const venue = useVenue();
   const [read, setRead] = useState("");
   const [weighed, setWeighed] = useState("");
   const reading = readAmount(read, { decimalComma: true });
   const measuredBrix = reading === undefined ? undefined : brixOfReading(reading);
-  const weightG = weighed.trim() === "" ? totalWeightG : readAmount(weighed, { decimalComma: true });
+  const weightG = weighed.trim() === "" ? totalWeightG : typedAmount(weighed, "g", venue);
   return (
     <div className="correction no-print">
       <div className="field-row">
@@ -35,7 +38,7 @@ export function Correction({ targetBrix, totalWeightG, corrective }: Props) {
           label={say("prep.batchWeighs")}
           inputMode="decimal"
           value={weighed}
-          placeholder={totalWeightG === null ? "" : String(Math.round(totalWeightG))}
+          placeholder={totalWeightG === null ? "" : plainNumber(totalWeightG, 0)}
           onChange={(event) => setWeighed(event.target.value)}
         />
       </div>
@@ -76,8 +79,8 @@ export function adviceText({
     sweetener: { name: sweetener.item, solidsPct: sweetener.solidsPct, gPerMl: 1 },
   });
   return say("prep.stirIn", {
-    grams: formatNumber(addWaterG > 0 ? addWaterG : addSweetenerG),
+    grams: plainNumber(addWaterG > 0 ? addWaterG : addSweetenerG, 0),
     what: addWaterG > 0 ? water : sweetener.item,
-    volume: formatNumber(volumeMl),
+    volume: plainNumber(volumeMl, 0),
   });
 }

@@ -1,14 +1,15 @@
-import { useState } from "react";
-import { readAmount } from "#engine/measure/amount.ts";
+import { type ReactNode, useState } from "react";
+import { unitFactor } from "#engine/measure/unit-factor.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import { formatNumber } from "../format.ts";
 import { Field, Select } from "../parts/Field.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { unitWord } from "./amounts.ts";
 import { type CardSize, UNIT_WORD, WAYS, type Way } from "./card-size.ts";
 import type { BatchCard } from "./prep-queries.ts";
-import { typedAmount } from "./typed-amount.ts";
+import { typedAmount, typedIn } from "./typed-amount.ts";
 
 type Props = { card: BatchCard; onSize: (size: CardSize) => void };
 
@@ -26,7 +27,7 @@ export function HowMuch({ card: { unit, inputs }, onSize }: Props) {
   };
   const sizeByAmount = (typed: string) => {
     setMake(typed);
-    const amount = readAmount(typed, { decimalComma: true });
+    const amount = typedIn(typed, unit, venue);
     if (amount !== undefined && amount > 0) onSize({ way: "amount", make: amount });
   };
   const sizeByInput = (chosen: string, typed: string) => {
@@ -35,6 +36,7 @@ export function HowMuch({ card: { unit, inputs }, onSize }: Props) {
     const amount = typedAmount(typed, inputs.find((input) => input.item === chosen)?.base ?? "g", venue);
     if (amount !== undefined && amount > 0) onSize({ way: "have", item: chosen, amount });
   };
+  const isMakeUnread = make.trim() !== "" && typedIn(make, unit, venue) === undefined;
   const isUnread = have.trim() !== "" && typedAmount(have, base, venue) === undefined;
   return (
     <section className="how-much no-print" aria-label={say("prep.howMuch")}>
@@ -52,16 +54,22 @@ export function HowMuch({ card: { unit, inputs }, onSize }: Props) {
         ))}
       </div>
       {way === "amount" ? (
-        <Field
-          label={say("prep.makeIn", { unit: unitWord(unit) })}
-          inputMode="decimal"
-          className="wet-field"
-          value={make}
-          onChange={(event) => sizeByAmount(event.target.value)}
-        />
+        <Asked>
+          <Field
+            label={say("prep.makeIn", { unit: unitWord(unit) })}
+            className="wet-field"
+            value={make}
+            error={
+              isMakeUnread
+                ? say("prep.asAmount", { amount: exampleOf(unitFactor(unit, venue).base) })
+                : undefined
+            }
+            onChange={(event) => sizeByAmount(event.target.value)}
+          />
+        </Asked>
       ) : null}
       {way === "have" ? (
-        <div className="field-row">
+        <Asked>
           <Select
             label={say("prep.have")}
             className="wet-field"
@@ -76,12 +84,23 @@ export function HowMuch({ card: { unit, inputs }, onSize }: Props) {
             error={isUnread ? say("prep.asAmount", { amount: exampleOf(base) }) : undefined}
             onChange={(event) => sizeByInput(item, event.target.value)}
           />
-        </div>
+        </Asked>
       ) : null}
     </section>
   );
 }
 
+/** The fields that a key has opened; the first takes the focus. */
+function Asked({ children }: { children: ReactNode }) {
+  const place = useFocusFirst<HTMLDivElement>();
+  return (
+    <div ref={place} className="field-row">
+      {children}
+    </div>
+  );
+}
+
 function exampleOf(base: BaseUnit): string {
-  return `${formatNumber(1.4, 1)} ${base === "g" ? "kg" : base === "ml" ? "l" : ""}`.trim();
+  if (base === "each") return "14";
+  return `${formatNumber(1.4, 1)} ${base === "g" ? "kg" : "l"}`;
 }

@@ -1,15 +1,14 @@
 import { type FormEvent, useState } from "react";
-import { readAmount } from "#engine/measure/amount.ts";
 import type { BatchEntry } from "#engine/stock/movement.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
-import { unitWord, wholeUp } from "./amounts.ts";
+import { plainNumber, unitWord, wholeUp } from "./amounts.ts";
 import { entryMoment } from "./entry-moment.ts";
 import type { BatchCard } from "./prep-queries.ts";
-import { typedAmount } from "./typed-amount.ts";
+import { typedAmount, typedIn } from "./typed-amount.ts";
 import { OtherInput, type TypedInput, UsedField, UsedInputs } from "./UsedInputs.tsx";
 import { useDeviceSetting } from "./use-device-setting.ts";
 import { inputsToRecord, likelyWentIn, type WentIn } from "./used-inputs.ts";
@@ -31,8 +30,8 @@ export function MadeForm({ card, isBusy, error, onMade }: FormProps) {
   const [typed, setTyped] = useState<ReadonlyMap<string, TypedInput>>(new Map());
   const [chosen, setChosen] = useState<WentIn | null>(null);
   const [isOpen, setOpen] = useState(false);
-  const made = typedMade ?? String(wholeUp(make, unit));
-  const amount = readAmount(made, { decimalComma: true });
+  const made = typedMade ?? plainNumber(wholeUp(make, unit));
+  const amount = typedIn(made, unit, venue);
   const isMade = amount !== undefined && amount > 0;
   const likely =
     isMade && inputs.some(({ base }) => base !== "each") ? likelyWentIn(amount, make) : undefined;

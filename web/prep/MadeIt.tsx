@@ -7,6 +7,7 @@ import { answerOf, server } from "../api.ts";
 import { formatMoment, listWords } from "../format.ts";
 import { newEntryKey, withdrawEntry } from "../movements/entries.ts";
 import { Button } from "../parts/Button.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useFocusFirst } from "../parts/use-focus-first.ts";
@@ -44,6 +45,7 @@ export function MadeIt({ card }: Props) {
       setRecorded(null);
       notify({ text: say("prep.batchTakenBack", { prep: card.prep }) });
       await renewAfterEntry(queryClient);
+      focusIfLost();
     },
   });
   return recorded === null ? (

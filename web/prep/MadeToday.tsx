@@ -7,6 +7,7 @@ import { formatMoment } from "../format.ts";
 import { batchesQuery, withdrawEntry } from "../movements/entries.ts";
 import { factWords } from "../movements/fact-words.ts";
 import { Button } from "../parts/Button.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
@@ -28,6 +29,7 @@ export function MadeToday({ date }: { date: string }) {
     onSuccess: async () => {
       notify({ text: say("prep.takenBack") });
       await renewAfterEntry(queryClient);
+      focusIfLost();
     },
   });
   if (entries.length === 0) return null;

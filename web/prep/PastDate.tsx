@@ -5,6 +5,7 @@ import { answerOf, server } from "../api.ts";
 import { formatDate, formatLocal } from "../format.ts";
 import { newEntryKey, withdrawEntry } from "../movements/entries.ts";
 import { Button } from "../parts/Button.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
@@ -22,7 +23,10 @@ export function PastDate({ discard, date, planAt }: Props) {
   const notify = useNotify();
   // Pressed again after a lost answer it is still one loss.
   const [key, setKey] = useState(newEntryKey);
-  const renew = () => queryClient.invalidateQueries();
+  const renew = async () => {
+    await queryClient.invalidateQueries();
+    focusIfLost();
+  };
   const takeBack = async (id: number, prep: string) => {
     await withdrawEntry({ kind: "losses", id, reason: say("prep.byMistake") });
     notify({ text: say("prep.thereAgain", { prep }) });

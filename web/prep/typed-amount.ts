@@ -1,6 +1,6 @@
 import { readAmount } from "#engine/measure/amount.ts";
 import { unitFactor } from "#engine/measure/unit-factor.ts";
-import type { BaseUnit } from "#engine/measure/units.ts";
+import type { BaseUnit, Unit } from "#engine/measure/units.ts";
 import { readUnit } from "#engine/specs/text/measure-words.ts";
 import type { Venue } from "#engine/venue.ts";
 
@@ -26,4 +26,15 @@ export function typedAmount(
   if (found === undefined || found.rest.trim() !== "") return undefined;
   const { base: measured, factor } = unitFactor(found.unit, venue);
   return measured === base ? amount * found.factor * factor : undefined;
+}
+
+/**
+ * As typedAmount, in the unit that is asked for: a number alone is in that unit. Asked in ml: "1.5 l" → 1500, "900" → 900.
+ */
+export function typedIn(text: string, unit: Unit, venue: Pick<Venue, "oz" | "houseMl">): number | undefined {
+  const plain = readAmount(text.trim(), { decimalComma: true });
+  if (plain !== undefined) return plain;
+  const { base, factor } = unitFactor(unit, venue);
+  const amount = typedAmount(text, base, venue);
+  return amount === undefined ? undefined : amount / factor;
 }

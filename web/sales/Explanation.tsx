@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import type { Venue } from "#engine/venue.ts";
 import { formatAmountBare, formatNumber, shownUnit } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
@@ -14,10 +15,17 @@ const SHOWN = 8;
 export function Explanation({ report }: { report: SalesReport }) {
   const { file, moved, importId } = report;
   const venue = useVenue();
+  const heading = useRef<HTMLHeadingElement>(null);
+  // The button that read the file in is gone; whoever went on elsewhere meanwhile stays there.
+  useEffect(() => {
+    if (document.activeElement === document.body) heading.current?.focus({ preventScroll: true });
+  }, []);
   return (
     <article className="explanation" aria-label={say("sales.cameOf", { file })}>
       <div className="explanation-head">
-        <h2>{say("sales.isIn", { file })}</h2>
+        <h2 ref={heading} tabIndex={-1}>
+          {say("sales.isIn", { file })}
+        </h2>
         {importId === null ? null : <TakeBack one={{ ...report, importId }} />}
       </div>
       <Explained report={report} />
@@ -60,6 +68,11 @@ function movedColumns(venue: Venue): Column<Moved>[] {
       value: ({ after }) => after,
       show: (row) => amount(row.after, row),
     },
-    { key: "unit", head: say("stock.unit"), kind: "text", value: ({ base }) => shownUnit(base, venue) },
+    {
+      key: "unit",
+      head: say("stock.unit"),
+      kind: "text",
+      value: ({ base }) => (base === "each" ? say("variance.each") : shownUnit(base, venue)),
+    },
   ];
 }

@@ -52,7 +52,8 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
   const save = useMutation({
     mutationFn: (prep: NewPrep) => answerOf(server.preps.new.$post({ json: prep })),
     onSuccess: async () => {
-      await queryClient.invalidateQueries();
+      // Asked again, the preview would say that there is such a prep already.
+      await queryClient.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== "new-prep" });
       await navigate({ to: "/specs/$name", params: { name } });
     },
   });
@@ -84,7 +85,10 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
         />
         <Select
           label={say("specs.keptIn")}
-          options={UNITS.map((value) => ({ value, label: unitWord(value) }))}
+          options={UNITS.filter((value) => value !== "piece").map((value) => ({
+            value,
+            label: unitWord(value),
+          }))}
           value={unit}
           onChange={(event) => setUnit(event.target.value as Unit)}
         />
@@ -101,12 +105,7 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
         />
       ) : null}
       {kind.isCut ? (
-        <CutFields
-          typed={cut}
-          unit={unit}
-          sources={catalogue.items.filter(({ base }) => base === "each").map((item) => item.name)}
-          onType={setCut}
-        />
+        <CutFields typed={cut} unit={unit} sources={cutSources(catalogue)} onType={setCut} />
       ) : null}
       <SpecText
         {...reading}
@@ -169,6 +168,16 @@ function sweetenersIn({ items }: CatalogueAnswer): string[] {
   return items
     .filter(({ name, base, inHouse }) => base === "g" && !inHouse && sweetenerNamed(name) !== undefined)
     .map(({ name }) => name);
+}
+
+/** What can be pressed or cut, what already is first; a wheel or a peel is not cut again. */
+function cutSources({ items, cuts }: CatalogueAnswer): string[] {
+  const cutOff = new Set(cuts.map(({ gives }) => gives));
+  const known = new Set(cuts.map(({ source }) => source));
+  const names = items
+    .filter(({ name, base }) => base === "each" && !cutOff.has(name))
+    .map(({ name }) => name);
+  return names.toSorted((a, b) => Number(known.has(b)) - Number(known.has(a)));
 }
 
 /** The book's water, or one to be written with the prep. */

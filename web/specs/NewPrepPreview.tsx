@@ -2,7 +2,7 @@ import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import type { NewPrep } from "#engine/specs/new-prep.ts";
 import { formatMoney, formatNumber } from "../format.ts";
 import { Problems } from "../parts/Problems.tsx";
-import { inputWords } from "../prep/amounts.ts";
+import { inputWords, plainNumber } from "../prep/amounts.ts";
 import { labelWords } from "../prep/label-words.ts";
 import { otherCautions } from "../prep/other-cautions.ts";
 import { useVenue } from "../shell/venue.tsx";
@@ -33,8 +33,8 @@ function Facts({ card, cost }: { card: NonNullable<Preview["card"]>; cost: Previ
   const pour = inputs.reduce((sum, { base, amount }) => (base === "ml" ? sum + amount : sum), 0);
   const rows = [
     [say("specs.into"), inputs.map((input) => `${input.item} ${inputWords(input)}`).join(", ")],
-    [say("specs.byWeight"), volumeMl === null ? "" : `${formatNumber(volumeMl)} ml`],
-    [say("specs.liquids"), volumeMl === null && pour > 0 ? `${formatNumber(pour)} ml` : ""],
+    [say("specs.byWeight"), volumeMl === null ? "" : `${plainNumber(volumeMl, 0)} ml`],
+    [say("specs.liquids"), volumeMl === null && pour > 0 ? `${plainNumber(pour, 0)} ml` : ""],
     [say("specs.mustRead"), targetBrix === null ? "" : `${formatNumber(targetBrix, 1)} °Brix`],
     [say("specs.strengthAbout"), abv === null ? "" : `${formatNumber(abv)} % vol`],
     [say("specs.costs"), costWords(cost, currency)],

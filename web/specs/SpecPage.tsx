@@ -48,6 +48,7 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
   const item = catalogue.items.find((one) => one.name === name);
   const versions = versionsOf(catalogue.specs, name);
   const current = versionOn(versions, today);
+  const cut = catalogue.cuts.find(({ gives }) => gives === name);
   if (drink === undefined && item === undefined) {
     return (
       <Page title={name}>
@@ -60,11 +61,7 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
   return (
     <Page
       title={name}
-      next={
-        versions.length === 0
-          ? say("specs.noSpecNext")
-          : say("specs.specFromDay", { date: formatDate(current?.from ?? versions[0]?.from ?? today) })
-      }
+      next={nextLine({ from: current?.from ?? versions[0]?.from, cutFrom: cut?.source })}
       actions={
         <>
           <Link to="/specs" className="button">
@@ -101,6 +98,12 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
       </div>
     </Page>
   );
+}
+
+/** A juice or a peel may be nothing but a part of its fruit. */
+function nextLine({ from, cutFrom }: { from: string | undefined; cutFrom: string | undefined }): string {
+  if (from !== undefined) return say("specs.specFromDay", { date: formatDate(from) });
+  return cutFrom === undefined ? say("specs.noSpecNext") : say("specs.cutNext", { source: cutFrom });
 }
 
 function Versions({

@@ -2,6 +2,8 @@ import { useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { newSyrup, readRatio, type NewSyrup as Syrup, sweetenerNamed } from "#engine/prep/new-syrup.ts";
 import { Field, Select } from "../parts/Field.tsx";
+import { typedAmount } from "../prep/typed-amount.ts";
+import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 
 const WAYS = [
@@ -23,6 +25,7 @@ type Props = {
 
 /** Sweetener, strength and volume of a syrup; weights follow, as spec lines, with every change. */
 export function SyrupFields({ sweeteners, water, onSyrup }: Props) {
+  const venue = useVenue();
   const [wish, setWish] = useState<SyrupWish>({
     sweetener: sweeteners[0] ?? "",
     way: "weight",
@@ -30,11 +33,11 @@ export function SyrupFields({ sweeteners, water, onSyrup }: Props) {
     volume: "1000",
   });
   const { sweetener, way, strength, volume } = wish;
-  const reckoned = reckon(wish);
+  const reckoned = reckon(wish, venue);
   const change = (part: Partial<SyrupWish>) => {
     const next = { ...wish, ...part };
     setWish(next);
-    const answer = reckon(next);
+    const answer = reckon(next, venue);
     if (answer === null || "problem" in answer) return;
     const { sweetenerG, waterMl } = answer.syrup;
     onSyrup(answer.syrup, `${sweetenerG} g ${next.sweetener}\n${waterMl} ml ${water}`);
@@ -76,14 +79,12 @@ export function SyrupFields({ sweeteners, water, onSyrup }: Props) {
 }
 
 /** Null until a strength is typed. */
-function reckon({
-  way,
-  strength,
-  volume,
-  sweetener,
-}: SyrupWish): { syrup: Syrup } | { problem: string } | null {
+function reckon(
+  { way, strength, volume, sweetener }: SyrupWish,
+  venue: ReturnType<typeof useVenue>,
+): { syrup: Syrup } | { problem: string } | null {
   if (strength.trim() === "") return null;
-  const volumeMl = readAmount(volume, { decimalComma: true });
+  const volumeMl = typedAmount(volume, "ml", venue);
   if (volumeMl === undefined || volumeMl <= 0) return { problem: say("specs.typeVolume") };
   const kind = sweetenerNamed(sweetener);
   if (kind === undefined) return { problem: say("specs.chooseSweetener") };

@@ -8,6 +8,7 @@ import { say, sayWith } from "../texts/say.ts";
 import { causeSentence, sureness } from "./cause-words.ts";
 import { type Remedy, remedyOf } from "./remedy.ts";
 import { type Between, SettleButtons } from "./SettleButtons.tsx";
+import { CAUSES_HEADING } from "./settled.ts";
 
 type Props = {
   causes: readonly Cause[];
@@ -21,7 +22,9 @@ export function Causes({ causes, between, baseOf }: Props) {
   const groups = [...new Set(causes.map(({ group }) => group))];
   return (
     <section>
-      <h2>{say("variance.wouldExplain")}</h2>
+      <h2 id={CAUSES_HEADING} tabIndex={-1}>
+        {say("variance.wouldExplain")}
+      </h2>
       <ol className="causes">
         {groups.map((group) => (
           <li key={group}>

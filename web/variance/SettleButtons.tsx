@@ -3,11 +3,12 @@ import type { Cause } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
 import { listWords } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { say } from "../texts/say.ts";
 import { afterColon } from "./after-colon.ts";
-import { takeSettlementBack } from "./settled.ts";
+import { CAUSES_HEADING, takeSettlementBack } from "./settled.ts";
 
 /** The two counts that a report lies between. */
 export type Between = { opening: string; closing: string };
@@ -21,6 +22,7 @@ export function SettleButtons({ cause, between }: { cause: Cause; between: Betwe
     onSuccess: async () => {
       notify({ text: say("variance.takenBack") });
       await queryClient.invalidateQueries();
+      focusIfLost(CAUSES_HEADING);
     },
     onError: (error) => notify({ text: error.message }),
   });
@@ -35,6 +37,7 @@ export function SettleButtons({ cause, between }: { cause: Cause; between: Betwe
     onSuccess: async ({ id, correction }, answer) => {
       notify({ text: doneWords(answer, correction), undo: () => takeBack.mutate(id) });
       await queryClient.invalidateQueries();
+      focusIfLost(CAUSES_HEADING);
     },
   });
   const what = listWords([cause.what].flat());

@@ -1,12 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { formatMoment, listWords } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { settledWords } from "./cause-words.ts";
-import { settledQuery, takeSettlementBack } from "./settled.ts";
+import { CAUSES_HEADING, settledQuery, takeSettlementBack } from "./settled.ts";
 
 const SHOWN = 12;
 
@@ -21,6 +22,7 @@ export function SettledList() {
     onSuccess: async () => {
       notify({ text: say("variance.takenBack") });
       await queryClient.invalidateQueries();
+      focusIfLost(CAUSES_HEADING);
     },
   });
   if (settled.length === 0) return null;

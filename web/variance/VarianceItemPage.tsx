@@ -53,7 +53,7 @@ function Standing({ answer: { balance, from, to } }: { answer: VarianceOfItem })
 }
 
 function Answer({ answer }: { answer: VarianceOfItem }) {
-  const { balance, notCountedIn, budget, causes, drinks, trend } = answer;
+  const { balance, notCountedIn, budget, causes, bases, drinks, trend } = answer;
   return (
     <>
       {balance === null ? (
@@ -70,11 +70,7 @@ function Answer({ answer }: { answer: VarianceOfItem }) {
               <UncertaintyBudget budget={budget} base={balance.base} />
             </section>
           </div>
-          <Causes
-            causes={causes}
-            between={answer}
-            baseOf={(name) => (name === balance.item ? balance.base : undefined)}
-          />
+          <Causes causes={causes} between={answer} baseOf={(name) => bases[name]} />
           <section>
             <h2>{say("variance.shouldHaveUsed")}</h2>
             <UsedBy drinks={drinks} base={balance.base} item={balance.item} />

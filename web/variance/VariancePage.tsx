@@ -49,15 +49,19 @@ function Report({ report }: { report: VarianceAnswer }) {
       <Causes causes={report.causes} between={report} baseOf={baseOf} />
       <SpotCount spotCount={report.spotCount} />
       <SettledList />
-      <section>
-        <h2>{say("variance.whereMoney")}</h2>
-        <VarianceChart rows={report.items} />
-        <VarianceTable rows={report.items} fileName={`variance ${report.closing}`} />
-      </section>
-      <section>
-        <h2>{say("variance.whereItIs")}</h2>
-        <WhereItIs where={report.where} />
-      </section>
+      {report.items.length === 0 ? null : (
+        <>
+          <section>
+            <h2>{say("variance.whereMoney")}</h2>
+            <VarianceChart rows={report.items} />
+            <VarianceTable rows={report.items} fileName={`variance ${report.closing}`} />
+          </section>
+          <section>
+            <h2>{say("variance.whereItIs")}</h2>
+            <WhereItIs where={report.where} />
+          </section>
+        </>
+      )}
       <Drifts />
       <NotCounted items={report.notCounted} areasByItem={report.notCountedIn} />
       <ChangedBy subject={report.closing} />
@@ -72,5 +76,5 @@ function nextLine({ items, causes, from, to }: VarianceAnswer): string {
     return say("variance.firstCheck", { ...span, check: afterColon(causes[0].check) });
   }
   if (chased[0] !== undefined) return say("variance.firstItem", { ...span, item: chased[0].item });
-  return say("variance.nothingStandsOut", span);
+  return say(items.length === 0 ? "variance.nothingCompared" : "variance.nothingStandsOut", span);
 }

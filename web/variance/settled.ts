@@ -1,6 +1,9 @@
 import { queryOptions } from "@tanstack/react-query";
 import { type Answer, answerOf, server } from "../api.ts";
 
+/** Where reading goes on once a cause was settled or that was taken back. */
+export const CAUSES_HEADING = "would-explain";
+
 export type Settled = Answer<typeof server.causes.settled.$get>[number];
 
 /** What was settled and holds, latest first. */

@@ -1,24 +1,6 @@
+import { isBareDescription, isDescription, isFruit } from "#engine/specs/text/descriptions.ts";
+import { bareForm, isSameThing } from "#engine/specs/text/forms.ts";
 import { isCountable, pieceItem, pieceWord } from "#engine/specs/text/piece-words.ts";
-
-/** Fruits lend their name to a juice or a cut, and are things of their own. */
-const FRUITS =
-  "orange lemon lime grapefruit pineapple apple cranberry cherry raspberry strawberry blackberry peach pear mandarin tangerine";
-
-/** Words that only describe: before "or" they need the noun that follows the second description. */
-const DESCRIPTIONS = new Set(
-  (
-    `${FRUITS} ` +
-    "spring mineral tap boiling iced decaf oat soy white light dark gold golden amber black red green blue yellow pink clear aged rested young old unaged overproof bonded " +
-    "blanco silver reposado añejo anejo joven dry sweet bianco blanc rosso extra london navy strong spiced raw brown fine " +
-    "superfine simple rich plain still sparkling fresh bottled canned hot cold iced aromatic ruby tawny fino " +
-    "amontillado manzanilla oloroso jamaican cuban barbados irish canadian japanese american scottish demerara turbinado " +
-    "crushed cracked cubed pebble frozen dried thawed freshly ripe large small muscovado cane maple agave straight blended single malt english french italian spanish heavy whole"
-  ).split(" "),
-);
-
-/** Descriptions of two words, neither of which describes alone. */
-const TWO_WORDS =
-  /\b(?:(?:pot|column|coffey) still|small batch|single (?:barrel|cask|estate)|(?:barrel|cask|high|full|navy) (?:proof|strength)|old tom)\b/gi;
 
 /** What a bare description may lend itself from a name that begins otherwise: "white or Puerto Rican rum". */
 const NOUNS = new Set(
@@ -30,7 +12,7 @@ const NOUNS = new Set(
 
 /** "or other cherry liqueur", "or to taste": no second item but a remark. */
 const REMARK =
-  /^(?:[\d.]+(?:k?g|[mcd]?l|oz)?|half\b(?![\s-](?:and|&|n)[\s-]half)|one\b|(?:a\s+)?(?:few|couple)\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|additional|another|similar|any|equivalent|to taste|as needed|more|less|so|both|neither|as desired|your|whatever|something|the like|if)\b/i;
+  /^(?:[\d.]+(?:k?g|[mcd]?l|oz)?|half\b(?![\s-](?:and|&|n)[\s-]half)|one\b|(?:a\s+)?(?:few|couple)\b|use|try|substitute|with|just|none|omit|leave|skip|see|about|other|to\b|additional|another|similar|any|equivalent|to taste|more|less|so|both|neither|as|your|whatever|something|the like|if)\b/i;
 
 const OR = /,?\s+or\s+(?:an?\s+)?|\s*,\s*or\s+/i;
 const STROKE = /\s*\/\s+|\s+\/\s*|(?<=\p{L}{3})\/(?=\p{L}{3}|\d-?\p{L}{2})/iu;
@@ -43,9 +25,12 @@ export function isRemark(text: string): boolean {
   return REMARK.test(text);
 }
 
-/** "vodka/rum" as two names, "lemon/lime syrup" as one. */
+/** "vodka/rum" as two names; "lemon/lime syrup" and "allspice dram/liqueur", two words for one thing, as one. */
 export function splitStrokes(name: string): string[] {
-  return WITHIN_NAME.test(name) ? [name] : name.split(STROKE);
+  const parts = name.split(STROKE);
+  if (parts.length === 1) return parts;
+  const isOneThing = parts.slice(1).every((part) => isSameThing(parts[0] ?? "", part));
+  return isOneThing || WITHIN_NAME.test(name) ? [name] : parts;
 }
 
 export type Alternatives = { item: string; orItems: string[]; remark: string | null };
@@ -54,7 +39,8 @@ export type Alternatives = { item: string; orItems: string[]; remark: string | n
  * An "either of" split into its default and what may stand in for it.
  *
  * "rested or aged agave spirit" → "rested agave spirit", or "aged agave spirit"; "rye or bourbon" → "rye", or
- * "bourbon"; "cherry liqueur or similar" → "cherry liqueur" with the remark "or similar".
+ * "bourbon"; "pear brandy or liqueur" → "pear brandy", or "pear liqueur"; "cherry liqueur or similar" → "cherry
+ * liqueur" with the remark "or similar".
  */
 export function splitAlternatives(text: string): Alternatives {
   const parts = text
@@ -68,7 +54,7 @@ export function splitAlternatives(text: string): Alternatives {
   const [item = "", ...orItems] = names.map((name, at) =>
     at === names.length - 1 ? name : completed(name, last),
   );
-  return { item, orItems: orItems.map((name) => withFruit(name, item)), remark };
+  return { item, orItems: orItems.map((name) => withFruit(bareForm(name, item) ?? name, item)), remark };
 }
 
 /** "lemon twist or wedge" means a lemon wedge. */
@@ -85,8 +71,12 @@ export function namesDrink(text: string): boolean {
 /** What is made of a fruit that is counted whole: "nectarine or peach juice" is of either. */
 const PRESSED = /\s(?:juice|nectar|pur[eé]e|syrup|cordial|liqueur|bitters|shrub)$/i;
 
+/** What vinegar is made of: "dry cider or white wine vinegar" is vinegar of either. */
+const SOURED = /\b(?:cider|wine|rice|malt|sherry|champagne|balsamic|apple)$/i;
+
 /** A bare description completed with the noun of the last alternative: "rested" of "aged agave spirit". */
 function completed(name: string, last: string): string {
+  if (/\bvinegar$/i.test(last) && SOURED.test(name)) return `${name} ${last.split(" ").at(-1)}`;
   const isPressed = !name.includes(" ") && isCountable(name) && PRESSED.test(last);
   const isBare = isBareDescription(name) || isPressed;
   const noun = nounOf(last.split(" "), isFruit(name) || isPressed);
@@ -95,36 +85,10 @@ function completed(name: string, last: string): string {
   return isBare && !isBerry && noun !== "" ? `${name} ${noun}` : name;
 }
 
-/** Whether a name only describes, as "white" or "fresh lime" do: the noun is still to come. */
-export function isBareDescription(name: string): boolean {
-  return name
-    .replace(TWO_WORDS, "aged")
-    .split(" ")
-    .every((word) => isDescription(word));
-}
-
-/** Whether a name is that of a fruit and no more. */
-export function isFruitAlone(name: string): boolean {
-  return !name.includes(" ") && isFruit(name);
-}
-
-function isFruit(name: string): boolean {
-  return FRUITS.split(" ").includes((name.split(" ").at(-1) ?? "").toLowerCase());
-}
-
 /** What is left of a name without its first description: "extra dry vermouth" → "vermouth"; a fruit is lent a drink's name alone. */
 function nounOf([first = "", ...rest]: readonly string[], isLentToFruit: boolean): string {
   if (/^(?:extra|semi|very)$/i.test(first)) return nounOf(rest, isLentToFruit);
   if (isDescription(first)) return rest.join(" ");
   const noun = rest.at(-1) ?? "";
   return !isLentToFruit || NOUNS.has(noun.toLowerCase()) ? noun : "";
-}
-
-function isDescription(word: string): boolean {
-  return (
-    DESCRIPTIONS.has(word.toLowerCase()) ||
-    /-(?:style|proof|year|grain|fat|free|aged|strength|purpose|quality|infused|sized?)$/i.test(word) ||
-    // "brandied", "blanched", "smoked": a participle is no thing by itself; "seed" is none.
-    /^\p{Ll}+[^e\P{L}]ed$/u.test(word)
-  );
 }

@@ -31,7 +31,8 @@ const PROSE =
   /(?:^|\s)(?:is|are|was|were|be|will|would|can|could|should|may|must|do|does|i|we|you|they|it|this|that|these|those|until|than|which|because|when|while|not|so|too|also|please|enough|into|onto|over|each|per|about|if|has|have|had|use|using|your|my|our|some|any|there|what|where|how|I)(?=\s|$)/u;
 
 /** Two words of a name at most may be in figures besides an age, a strength or a ratio: "Nine Oaks 43 rum". */
-const NUMBER_IN_NAME = /(?<=\s)\d+(?:[./]\d+)?\s+(?!(?:years?|yrs?|proof|percent|parts?)\b)(\p{L}.*)$/iu;
+const NUMBER_IN_NAME =
+  /(?<=\s)\d+(?:[./]\d+)?\s+(?!(?:years?|yrs?|stars?|proof|percent|parts?)\b)(\p{L}.*)$/iu;
 
 /** Measures and containers that no item is called after: they belong to an amount that was not understood. */
 const MEASURE_IN_NAME =

@@ -1,4 +1,4 @@
-import type { Reading } from "#engine/specs/text/entry.ts";
+import { type Reading, RefusedLine } from "#engine/specs/text/entry.ts";
 import { isHouseMeasure, readUnit } from "#engine/specs/text/measure-words.ts";
 import { isCountable, pieceItem, pieceWord } from "#engine/specs/text/piece-words.ts";
 import { type Quantity, quantityIn } from "#engine/specs/text/quantity.ts";
@@ -24,6 +24,7 @@ export function readItemFirst(text: string): Reading | undefined {
     for (const found of text.matchAll(separator)) {
       const name = text.slice(0, found.index);
       const behind = text.slice(found.index + found[0].length);
+      if (/^\s*-+\s*$/.test(found[0]) && beginsRange(name, behind)) continue;
       const isBracketed = /[([]/.test(found[0]);
       const line = turned(name, isBracketed ? behind.replace(/[)\]]$/, "") : behind);
       if (line === undefined) continue;
@@ -35,6 +36,19 @@ export function readItemFirst(text: string): Reading | undefined {
     }
   }
   return undefined;
+}
+
+/** What is never numbered on a label: a figure behind it belongs to the amount. */
+const UNNUMBERED =
+  /\b(?:juice|water|soda|syrup|milk|cream|tea|coffee|cola|beer|wine|ale|lemonade|tonic|sugar)\s+[\d.]+$/i;
+
+/** "soda water 150 - 200 ml" ends in a range; "Oaks 15 - 45 ml" could be of a label, and is refused. */
+function beginsRange(name: string, behind: string): boolean {
+  const figure = /\s([\d.]+)$/.exec(name)?.[1];
+  const quantity = figure === undefined ? undefined : quantityIn(`${figure}-${behind}`);
+  if (quantity?.range == null || readUnit(quantity.rest) === undefined) return false;
+  if (UNNUMBERED.test(name)) return true;
+  throw new RefusedLine(`"${figure} - ${behind}" can be read two ways: write the amount first.`);
 }
 
 /** The line with its amount first, if what stands behind the name is an amount and nothing else but a remark on it. */

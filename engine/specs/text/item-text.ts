@@ -1,11 +1,5 @@
-import {
-  isBareDescription,
-  isFruitAlone,
-  isRemark,
-  namesDrink,
-  splitAlternatives,
-  splitStrokes,
-} from "#engine/specs/text/alternatives.ts";
+import { isRemark, namesDrink, splitAlternatives, splitStrokes } from "#engine/specs/text/alternatives.ts";
+import { isBareDescription, isFruitAlone } from "#engine/specs/text/descriptions.ts";
 import { RefusedLine } from "#engine/specs/text/entry.ts";
 import { readUnit } from "#engine/specs/text/measure-words.ts";
 import { isCountable, isPlural, isUsuallyOne, pieceItem, singular } from "#engine/specs/text/piece-words.ts";
@@ -123,7 +117,10 @@ function withoutNesting(text: string): string {
 
 /** "rum. Any light one will do": a sentence behind the name is a remark; "St. Somebody" ends none. */
 function splitSentences(text: string): { first: string; more: string[] } {
-  const found = /(?<=\p{Ll}{3}|\))(?<!\b(?:Mrs|Prof|Capt|Col|Gen|approx))\.\s+(?=\p{Lu})/u.exec(text);
+  const found =
+    /(?<=\p{Ll}{3}|\))(?<!\b(?:Mrs|Prof|Capt|Col|Gen|Bros|Dist|Est|Ltd|Inc|Cie|Rev|approx))\.\s+(?=\p{Lu})/u.exec(
+      text,
+    );
   if (found === null) return { first: text, more: [] };
   const sentence = text.slice(found.index + found[0].length).replace(/\.$/, "");
   requireRemark(sentence);
@@ -149,7 +146,7 @@ function splitNotes(text: string): { head: string; notes: string[] } {
     requireRemark(note);
     return { head, notes: [note] };
   }
-  const isList = (isListOfItems(listed) && !isOfMakes(head, listed)) || isListOfDrinks(listed);
+  const isList = (isListOfItems(listed) && !isOfMakes(head, listed)) || isListOfDrinks(head, listed);
   if (!cut[0].includes(":") && isList) {
     return { head: `${head} or ${listed.replace(/,\s*(?:or\s+)?/gi, " or ")}`, notes: said };
   }
@@ -202,10 +199,16 @@ function isOfMakes(head: string, note: string): boolean {
   return /^\p{Ll}/u.test(head) && namesDrink(head) && !/,\s*or\s/i.test(note);
 }
 
-/** "gin, bourbon or vodka" */
-function isListOfDrinks(note: string): boolean {
+/** "gin, bourbon or vodka"; in small letters the first and the last make it a list: "champagne, crémant or cava". */
+function isListOfDrinks(head: string, note: string): boolean {
+  if (!/\sor\s/i.test(note)) return false;
   const names = note.split(/,\s*(?:or\s+)?|\s+or\s+/i);
-  return /\sor\s/i.test(note) && names.length > 1 && names.every((name) => namesDrink(name));
+  if (names.length < 2) return false;
+  if (names.every((name) => namesDrink(name))) return true;
+  const last = names.at(-1) ?? "";
+  const isPlain = names.every((name) => /^\p{Ll}[\p{L}\s-]*$/u.test(name) && !isBareDescription(name));
+  const isOther = last.split(" ").at(-1) !== head.split(" ").at(-1);
+  return isPlain && isOther && namesDrink(head) && namesDrink(last) && !REMARK_WORD.test(note);
 }
 
 /** "plus 1 lime wheel" is a second thing, not a remark on the first; "plus a sprig for garnish" may stay. */
@@ -303,6 +306,7 @@ function tidy(text: string): string {
   return text
     .replace(/^[\s,;:.\-–&+/]+/, "")
     .replace(/^of\s+(?:the\s+|an?\s+|your\s+)?/i, "")
+    .replace(/^of(?=\p{Lu}\p{Ll})/u, "")
     .replace(/^(?:de\s+|d')(?=\p{L})/u, "")
     .replace(/^(?:your\s+)?(?:own|favou?rite|preferred|chosen|choice\s+of)\s+(?=\p{L})/iu, "")
     .replace(/\s+(?:or|and)$/i, "")

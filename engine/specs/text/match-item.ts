@@ -41,7 +41,7 @@ export function itemFinder(items: readonly string[]): ItemFinder {
 }
 
 function likely(name: string, items: readonly string[], plainNames: readonly string[]): string[] {
-  if (items.length === 0) return [];
+  if (items.length === 0 || name === "") return [];
   const options = {
     scorer: token_sort_ratio,
     limit: SUGGESTIONS,

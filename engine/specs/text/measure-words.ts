@@ -22,7 +22,7 @@ const SPELLINGS: readonly (readonly [pattern: RegExp, unit: Unit, factor?: numbe
   [/^(?:grams?|grammes?|gms?|grs?|g)/i, "g"],
   [/^(?:lbs?|pounds?)/i, "lb"],
   [/^(?:pieces?|pcs?)/i, "piece"],
-  [/^(?:each|ea)/i, "each"],
+  [/^(?:each|ea|nos)/i, "each"],
 ];
 
 /** How a measure may be qualified without being another measure; kept as a note. */
@@ -31,7 +31,7 @@ const QUALIFIER =
 
 /** Measures and shares that no venue's units know: a line with one is refused at that word. */
 const VAGUE =
-  /^(?:an?\s+)?(?:pinch(?:es)?|rinse|squeezes?|handfuls?|bunch(?:es)?|parts?(?!-\p{L})|measures?|shots?|jiggers?|pon(?:y|ies)|wine\s?glass(?:es)?|glass(?:es)?|bottles?|cans?|tins?|cartons?|jars?|box(?:es)?|packets?|packages?|scoops?|floats?|drizzles?|touch|dollops?|sprays?|spritz(?:es)?|spritz|mists?|hint|knobs?|few|some|several|little|bit|lots?|snits?|fingers?(?!\s+limes?\b)|pints?|gallons?|gills?|fifths?|inch(?:es)?|in\.?|cm|mm|"|grinds?|grates?|gratings?|dusting|sprinkles?|dabs?|spoons?|spoonfuls?|mug|mugs|pitchers?|pumps?|squirts?|bags?|pours?|dropper(?:ful)?s?|eye\s?droppers?|counts?|thumbs?|sachets?|punnets?|baskets?|trays?|kegs?|carafes?|ladles?|ladlefuls?|glugs?|lugs?|swirls?|smidgens?|tots?|nips?|drams?|thimbles?|thimblefuls?|hookers?|pkgs?|pkts?|packs?|btls?|pts?|gals?|portions?|minutes?|mins?|seconds?|secs?|hours?|servings?|persons?|people|calories|kcal|heaps?|scrapes?|scrapings?|turns?|cracks?|slugs?|sloshes|slosh|trickles?|dribbles?|wisps?|doubles?|singles?|ponies|copitas?|goblets?)(?![\p{L}\d'])/iu;
+  /^(?:an?\s+)?(?:pinch(?:es)?|rinse|squeezes?|handfuls?|bunch(?:es)?|parts?(?!-\p{L})|measures?|shots?|jiggers?|pon(?:y|ies)|wine[\s-]?glass(?:es)?|glass(?:es)?|bottles?|cans?|tins?|cartons?|jars?|box(?:es)?|packets?|packages?|scoops?|floats?|drizzles?|touch|dollops?|sprays?|spritz(?:es)?|spritz|mists?|hint|knobs?|few|some|several|little|bit|lots?|snits?|fingers?(?!\s+limes?\b)|pints?|gallons?|gills?|fifths?|inch(?:es)?|in\.?|cm|mm|"|grinds?|grates?|gratings?|dusting|sprinkles?|dabs?|spoons?|spoonfuls?|mug|mugs|pitchers?|pumps?|squirts?|bags?|pours?|dropper(?:ful)?s?|eye\s?droppers?|counts?|thumbs?|sachets?|punnets?|baskets?|trays?|kegs?|carafes?|ladles?|ladlefuls?|glugs?|lugs?|swirls?|smidgens?|tots?|nips?|drams?|thimbles?|thimblefuls?|hookers?|pkgs?|pkts?|packs?|btls?|pts?|gals?|portions?|minutes?|mins?|seconds?|secs?|hours?|servings?|persons?|people|calories|kcal|heaps?|scrapes?|scrapings?|turns?|cracks?|slugs?|sloshes|slosh|trickles?|dribbles?|wisps?|doubles?|singles?|ponies|copitas?|goblets?)(?![\p{L}\d'])/iu;
 
 export type UnitFound = { unit: Unit; factor: number; rest: string; qualifiers: string[] };
 

@@ -27,6 +27,8 @@ const PIECES: Record<string, string> = {
   chunks: "chunk",
   cube: "cube",
   cubes: "cube",
+  lump: "lump",
+  lumps: "lump",
   stick: "stick",
   sticks: "stick",
   spear: "spear",
@@ -105,14 +107,14 @@ const PIECES: Record<string, string> = {
 /** Things that are counted whole. */
 const COUNTABLE = new Set(
   (
-    "egg yolk lime lemon orange grapefruit mandarin tangerine clementine kumquat calamansi yuzu apple pear peach " +
+    "egg yolk lime lemon orange grapefruit grape-fruit pine-apple mandarin tangerine clementine kumquat calamansi yuzu apple pear peach " +
     "apricot plum fig date grape pineapple banana mango kiwi kiwifruit papaya guava lychee melon watermelon cantaloupe " +
     "pomegranate passionfruit strawberry raspberry blackberry blueberry cranberry berry cherry olive onion cucumber " +
     "tomato pepper peppercorn chili chilli chile jalapeno jalapeño habanero radish carrot beet anise almond hazelnut " +
     "raisin marshmallow cookie biscuit straw umbrella pick skewer oyster shrimp pickle cornichon cardamom allspice " +
     "clove fruit nectarine persimmon rambutan currant avocado shallot star espresso lozenge capsule tablet pod pea honeydew gherkin caperberry physalis satsuma loquat gooseberry tamarillo tomatillo " +
     "walnut pecan pistachio cashew chestnut coconut pumpkin nasturtium hibiscus lollipop gummy macaron wafer pretzel cane " +
-    "cone block sphere teabag bag sheet bud orchid pansy viola"
+    "cone nutmeg block sphere teabag bag sheet bud orchid pansy viola"
   ).split(" "),
 );
 

@@ -17,7 +17,7 @@ const BY_WEIGHT = /\s*,\s*by weight\b|\s*\(\s*by weight\s*\)/i;
 
 /** "1 (750 ml) bottle of red wine", "2 (12-ounce) cans of cola": so many times the size. */
 const SIZED_CONTAINER =
-  /^\s*(?:x\s*)?[([]?\s*(\d[\d./\s]*?)\s*-?\s*(ml|cl|l|(?:fl(?:uid)?[\s.]*)?(?:oz|ounce)|lit(?:er|re)|millilit(?:er|re)|kg|g|gram|lb|pound)s?\.?\s*[)\]]?\s+((?:bottle|can|tin|jigger|shot|carton|jar|box|pouch|packet|package|container)s?)\s+(?:of\s+)?/i;
+  /^\s*(?:x\s*)?[([]?\s*(\d[\d./\s]*?)\s*-?\s*(ml|cl|l|(?:fl(?:uid)?[\s.]*)?(?:oz|ounce)|lit(?:er|re)|millilit(?:er|re)|kg|g|gram|lb|pound)s?\.?\s*[)\]]?\s+((?:bottle|can|tin|jigger|shot|carton|jar|box|pouch|packet|package|envelope|sachet|pkg|container)s?)\s+(?:of\s+)?/i;
 
 /** Behind a unit these measure a second time: "2-6 oz cans" is so many cans, "4 oz glass wine" a glassful. */
 const CONTAINERS =
@@ -201,7 +201,7 @@ export function readVague(line: {
 }): Reading {
   const { amount, rest, vague, notes } = line;
   const after = rest.slice(rest.indexOf(vague) + vague.length);
-  const bracket = /^\s*[([]([^()[\]]*)[)\]]/.exec(after) ?? /\s*\(([^()]*)\)[,.]?$/.exec(after);
+  const bracket = /^\.?\s*[([]([^()[\]]*)[)\]]/.exec(after) ?? /\s*\(([^()]*)\)[,.]?$/.exec(after);
   const stated = bracket === null ? undefined : statedSize(bracket[1] ?? "", line);
   if (bracket !== null && stated !== undefined) {
     const item = `${after.slice(0, bracket.index)} ${after.slice(bracket.index + bracket[0].length)}`;

@@ -183,8 +183,10 @@ function readBarePiece(text: string): Reading {
     /\d/.test(name) ||
     ACTION.test(name)
   ) {
-    const how = 'begin with a number and a unit, or with "top"';
-    throw new RefusedLine(`No amount is written before "${name}": ${how}.`, { item: name });
+    throw new RefusedLine(
+      `No amount is written before "${name}": begin with a number and a unit, or with "top".`,
+      { item: name },
+    );
   }
   requireOneThing(name);
   requireRemarks(notes);

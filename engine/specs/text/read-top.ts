@@ -4,7 +4,7 @@ import { readItemFirst } from "#engine/specs/text/item-first.ts";
 import { readItemText } from "#engine/specs/text/item-text.ts";
 import { isHouseMeasure, readUnit, vagueMeasure } from "#engine/specs/text/measure-words.ts";
 import { pieceItem } from "#engine/specs/text/piece-words.ts";
-import { readQuantity } from "#engine/specs/text/quantity.ts";
+import { type Quantity, quantityIn, readQuantity } from "#engine/specs/text/quantity.ts";
 import { readAfterQuantity } from "#engine/specs/text/read-amount.ts";
 
 /** "Top with …", "fill up with …". */
@@ -36,10 +36,21 @@ function splitLastBracket(text: string): { body: string; remark: string } {
   return { body: text.slice(0, found.index), remark: remark.startsWith("(") ? remark : `(${remark})` };
 }
 
+/** "soda water (60 ml)" says how much; "(about 5 oz)" leaves it to the glass. */
+function measureInBrackets(text: string): Quantity | undefined {
+  const [, name = "", inside = ""] = /^([^()]*\p{L})[.,]?\s*\(([^()]*)\)$/u.exec(text) ?? [];
+  const quantity = quantityIn(inside);
+  const unit = quantity === undefined ? undefined : readUnit(quantity.rest);
+  if (quantity === undefined || unit?.rest.trim() !== "") return undefined;
+  return { ...quantity, rest: `${quantity.rest} ${name}` };
+}
+
 /** "top with soda" has no amount; "top with 2 oz soda" has one, and is a measure. */
 function readTopped(text: string, notes: readonly string[]): Reading {
   const quantity = readQuantity(text);
   if (quantity !== undefined) return readAfterQuantity(quantity, [...notes, "top"]);
+  const stated = measureInBrackets(text);
+  if (stated !== undefined) return readAfterQuantity(stated, [...notes, "top"]);
   const behind = text.includes("(") ? undefined : readItemFirst(text);
   if (behind !== undefined) return { ...behind, note: joinNotes([...notes, "top", behind.note]) };
   const unit = readUnit(text);

@@ -1,5 +1,7 @@
 import { cleanLine } from "#engine/specs/text/clean.ts";
 import { type Reading, RefusedLine, type SpecTextLine } from "#engine/specs/text/entry.ts";
+import { bareForm } from "#engine/specs/text/forms.ts";
+import { juiceMeant } from "#engine/specs/text/juice.ts";
 import { type ItemFinder, itemFinder } from "#engine/specs/text/match-item.ts";
 import { readExactly } from "#engine/specs/text/printed-line.ts";
 import { readLine } from "#engine/specs/text/read-line.ts";
@@ -42,8 +44,8 @@ function withItems(reading: Reading, find: ItemFinder): Reading {
   if (item === null) return reading;
   const whole = orItems.length === 0 ? undefined : find([[item, ...orItems].join(" or ")]);
   if (whole !== undefined && "item" in whole) return { ...reading, item: whole.item, orItems: [] };
-  const own = lookUp(waysToTake(item, note), find);
-  const others = orItems.map((name) => lookUp([name], find));
+  const own = lookUpMeasured(item, waysToTake(item, note), reading, find);
+  const others = orItems.map((name) => lookUpMeasured(name, waysToTake(name, null), reading, find));
   const missing = [own, ...others].flatMap((found) => ("error" in found ? found.error : []));
   if (missing.length > 0) return { ...reading, error: missing.join(" ") };
   return {
@@ -59,10 +61,37 @@ function withItems(reading: Reading, find: ItemFinder): Reading {
  */
 function waysToTake(item: string, note: string | null): string[] {
   const remarks = note === null ? [] : note.split(", ").filter((remark) => !/\bof$/i.test(remark));
-  return [...remarks.flatMap((remark) => [`${remark} ${item}`, `${item} ${remark}`]), item];
+  return [
+    ...remarks.flatMap((remark) => [`${remark} ${item}`, `${item} ${remark}`]),
+    item,
+    ...namesInStroke(item),
+  ];
 }
 
-function lookUp(names: readonly string[], find: ItemFinder): { item: string } | { error: string } {
+/** "allspice dram/liqueur" may be on the list under either word. */
+function namesInStroke(item: string): string[] {
+  const [first = "", ...others] = item.split("/").map((part) => part.trim());
+  return others.length === 0 ? [] : [first, ...others.flatMap((other) => bareForm(other, first) ?? [])];
+}
+
+/** As `lookUp`; a fruit that is poured is looked up as its juice, and never taken for the fruit that is counted. */
+function lookUpMeasured(name: string, ways: readonly string[], { unit }: Reading, find: ItemFinder) {
+  const juice = juiceMeant(name, unit);
+  if (juice === undefined) return lookUp(ways, find, name);
+  const said = find([...ways.filter((way) => way !== name), ...(juice === null ? [] : [juice])]);
+  if ("item" in said) return said;
+  if (!("item" in find([name]))) return lookUp([juice ?? name], find, juice ?? name);
+  const meant = juice === null ? "its juice, a purée or a syrup" : `"${juice}"`;
+  return {
+    error: `"${name}" is a fruit, and "${unit}" measures what is poured: write the name of ${meant}.`,
+  };
+}
+
+function lookUp(
+  names: readonly string[],
+  find: ItemFinder,
+  said: string,
+): { item: string } | { error: string } {
   const found = find(names);
   if ("item" in found) return found;
   const { suggestions } = found;
@@ -70,5 +99,5 @@ function lookUp(names: readonly string[], find: ItemFinder): { item: string } | 
     suggestions.length === 0
       ? "Add it to the items."
       : `Did you mean ${suggestions.map((name) => `"${name}"`).join(" or ")}?`;
-  return { error: `No item "${names.at(-1)}". ${hint}` };
+  return { error: `No item "${said}". ${hint}` };
 }

@@ -11,7 +11,7 @@ export const ACTS: Readonly<Record<Exclude<ActName, "undone">, string>> = {
   "shelf order changed": "Regalfolge geändert",
   "supplier days changed": "Liefertage geändert",
   "closed days changed": "Schließtage geändert",
-  "sales shapes changed": "Formen der Verkaufsdateien geändert",
+  "sales shapes changed": "Aufbau der Verkaufsdateien geändert",
   "spec changed": "Rezept geändert",
   "prep changed": "Zubereitung geändert",
   "cut changed": "Schnitt geändert",
@@ -41,5 +41,5 @@ export const ACTS: Readonly<Record<Exclude<ActName, "undone">, string>> = {
   "permission changed": "Berechtigung geändert",
   "password changed": "Passwort geändert",
   "device changed": "Gerät geändert",
-  "token changed": "Schlüssel geändert",
+  "token changed": "Token geändert",
 };

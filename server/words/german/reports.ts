@@ -19,7 +19,7 @@ export const REPORTS: Sentences = {
   'item: nothing can be reckoned of "{0}"; it is counted, used and bought from nobody known.':
     "Für „{0}“ lässt sich nichts berechnen; es wird nicht gezählt, nicht verbraucht und bei niemand Bekanntem gekauft.",
   "A replay takes four weeks of sales: three to learn from and one to try on. Read in older sales files first.":
-    "Ein Nachspielen braucht vier Wochen Verkäufe: drei zum Lernen, eine zum Prüfen. Lies zuerst ältere Verkaufsdateien ein.",
+    "Um vergangene Wochen neu zu bestellen, braucht es vier Wochen Verkäufe: drei zum Lernen, eine zum Prüfen. Lies zuerst ältere Verkaufsdateien ein.",
   'pars: no item is named "{0}".': "Kein Artikel heißt „{0}“.",
   'No item is named "{0}".': "Kein Artikel heißt „{0}“.",
   'No drink is named "{0}". Write its spec first, then ask again.':
@@ -46,17 +46,17 @@ export const REPORTS: Sentences = {
   "All that was sold is known.": "Alles Verkaufte ist bekannt.",
   "It takes two counts to compare.": "Zum Vergleichen braucht es zwei Zählungen.",
   "All {0} items are within what counting can do.":
-    "Alle {0} Artikel liegen in dem, was Zählen leisten kann.",
+    "Alle {0} Artikel liegen innerhalb der Unschärfe des Zählens.",
   "Close the week": "Woche abschließen",
   "Closed up to {0}.": "Abgeschlossen bis {0}.",
   "The week to {0} is explained; closed, it stays as it is.":
-    "Die Woche bis {0} ist erklärt; abgeschlossen bleibt sie, wie sie ist.",
+    "Die Woche bis {0} ist erklärt; nach dem Abschluss bleibt sie, wie sie ist.",
   "Nothing is needed before the next cut-offs.": "Vor den nächsten Bestellschlüssen wird nichts gebraucht.",
   "Nothing to make.": "Nichts herzustellen.",
   '"{0}" has no pack "{1}".': "„{0}“ hat kein Gebinde „{1}“.",
-  "{0} chance to run out before the next delivery": "{0} Risiko, vor der nächsten Lieferung auszugehen",
+  "{0} chance to run out before the next delivery": "zu {0} geht es vor der nächsten Lieferung aus",
   "{0} on hand will be past its date before it is used":
-    "{0} vom Bestand werden ablaufen, bevor sie verbraucht sind",
+    "{0} vom Bestand laufen ab, bevor sie verbraucht sind",
   "up to the par set by hand": "bis zum von Hand gesetzten Sollbestand",
   "does not last the first day without it; {0}": "reicht ohne sie nicht für den ersten Tag; {0}",
   "lasts past {0} on the average, but not surely; {1}":

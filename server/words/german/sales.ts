@@ -18,7 +18,7 @@ export const SALES: Sentences = {
   "the row has {0} cells, not {1}; quote cells that hold a comma":
     "die Zeile hat {0} Zellen statt {1}; setze Zellen mit Komma in Anführungszeichen",
   'business_date: "{0}" is no date; write YYYY-MM-DD':
-    "business_date: „{0}“ ist kein Datum; schreib YYYY-MM-DD",
+    "business_date: „{0}“ ist kein Datum; schreib JJJJ-MM-TT",
   'sold_at: "{0}" is no instant; write YYYY-MM-DDTHH:MM:SSZ':
     "sold_at: „{0}“ ist kein Zeitpunkt; schreib YYYY-MM-DDTHH:MM:SSZ",
   "ring_name: nothing there; write what was sold": "ring_name: nichts da; schreib, was verkauft wurde",
@@ -37,7 +37,7 @@ export const SALES: Sentences = {
   'dayEnds "{0}" is no time of day; write HH:MM, as in "04:00".':
     "dayEnds „{0}“ ist keine Uhrzeit; schreib HH:MM, wie „04:00“.",
   "day {0} lies outside the calendar.": "Tag {0} liegt außerhalb des Kalenders.",
-  '"{0}" is no local time; write YYYY-MM-DD HH:MM.': "„{0}“ ist keine Ortszeit; schreib YYYY-MM-DD HH:MM.",
+  '"{0}" is no local time; write YYYY-MM-DD HH:MM.': "„{0}“ ist keine Ortszeit; schreib JJJJ-MM-TT HH:MM.",
   '"{0}" is no instant; write YYYY-MM-DDTHH:MM:SSZ.':
     "„{0}“ ist kein Zeitpunkt; schreib YYYY-MM-DDTHH:MM:SSZ.",
   '"{0}" is no known time zone; use an IANA name such as "Europe/Berlin".':
@@ -68,7 +68,7 @@ export const SALES: Sentences = {
   'which row holds the headings? None of the first rows names columns such as date, item and quantity. Add a row of headings, or name the columns by number ("#1", "#2", …) in sales-shapes.json.':
     "In welcher Zeile stehen die Überschriften? Keine der ersten Zeilen nennt Spalten wie Datum, Artikel und Anzahl. Füge eine Zeile mit Überschriften ein, oder nenne die Spalten mit Nummer („#1“, „#2“, …) in sales-shapes.json.",
   'how are the dates in the column "{0}" written? "{1}" cannot be read as one. Export them as YYYY-MM-DD, or name the column of dates in sales-shapes.json.':
-    "Wie sind die Daten in der Spalte „{0}“ geschrieben? „{1}“ ist keines. Exportiere sie als YYYY-MM-DD, oder nenne die Datumsspalte in sales-shapes.json.",
+    "Wie sind die Daten in der Spalte „{0}“ geschrieben? „{1}“ ist keines. Exportiere sie als JJJJ-MM-TT, oder nenne die Datumsspalte in sales-shapes.json.",
   "which column holds the quantity sold? No heading names one, and a file without dates is a sum. Name it as quantity in sales-shapes.json.":
     "In welcher Spalte steht die verkaufte Anzahl? Keine Überschrift nennt sie, und eine Datei ohne Daten ist eine Summe. Nenne sie als quantity in sales-shapes.json.",
   'does the column "{0}" hold the quantity sold? Name the quantity column in sales-shapes.json ("" as quantity says that each row is one sale).':
@@ -82,7 +82,7 @@ export const SALES: Sentences = {
   'no date beside the time "{0}"; write one': "kein Datum neben der Uhrzeit „{0}“; schreib eines",
   "date or time": "Datum oder Uhrzeit",
   '{0}: "{1}" is no {2}; write YYYY-MM-DD HH:MM':
-    "{0}: „{1}“ ist nicht lesbar als {2}; schreib YYYY-MM-DD HH:MM",
+    "{0}: „{1}“ ist nicht lesbar als {2}; schreib JJJJ-MM-TT HH:MM",
   'day first ("dmy")': "mit dem Tag zuerst („dmy“)",
   'month first ("mdy")': "mit dem Monat zuerst („mdy“)",
   'year first ("ymd")': "mit dem Jahr zuerst („ymd“)",
@@ -127,13 +127,13 @@ export const SALES: Sentences = {
   'are the numbers under the days, such as "{0}", pieces sold or money? Where they are pieces, state decimal ("." or ",") in sales-shapes.json; where they are money, export the quantities.':
     "Sind die Zahlen unter den Tagen, wie „{0}“, verkaufte Stücke oder Geld? Bei Stücken gib decimal („.“ oder „,“) in sales-shapes.json an; bei Geld exportiere die Anzahlen.",
   "{0}: no such day; write the heading as YYYY-MM-DD":
-    "{0}: diesen Tag gibt es nicht; schreib die Überschrift als YYYY-MM-DD",
+    "{0}: diesen Tag gibt es nicht; schreib die Überschrift als JJJJ-MM-TT",
   "{0}: nothing there; write what was sold": "{0}: nichts da; schreib, was verkauft wurde",
   'is the day or the month first in the date above the headings? Answer as dateOrder ("dmy" or "mdy") in sales-shapes.json.':
     "Steht im Datum über den Überschriften der Tag oder der Monat zuerst? Antworte als dateOrder („dmy“ oder „mdy“) in sales-shapes.json.",
   "the lines above the headings name {0} days, and the rows name none: which day are these sales of? Export one day a file, or with a date in each row.":
     "die Zeilen über den Überschriften nennen {0} Tage, und die Zeilen keinen: Von welchem Tag sind diese Verkäufe? Exportiere einen Tag je Datei, oder mit Datum in jeder Zeile.",
   "no column holds a date, and no line above the headings names the day: which day are these sales of? Export with a date, or state day (YYYY-MM-DD) for this file in sales-shapes.json.":
-    "keine Spalte hat ein Datum, und keine Zeile über den Überschriften nennt den Tag: Von welchem Tag sind diese Verkäufe? Exportiere mit Datum, oder gib day (YYYY-MM-DD) für diese Datei in sales-shapes.json an.",
+    "keine Spalte hat ein Datum, und keine Zeile über den Überschriften nennt den Tag: Von welchem Tag sind diese Verkäufe? Exportiere mit Datum, oder gib day (JJJJ-MM-TT) für diese Datei in sales-shapes.json an.",
   "gift card": "Gutschein",
 };

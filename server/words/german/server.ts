@@ -14,7 +14,7 @@ export const SERVER: Sentences = {
   "{0} is in use by another program, such as ullage serve. Nothing was changed; stop that program first.":
     "{0} wird von einem anderen Programm benutzt, etwa ullage serve. Nichts wurde geändert; beende zuerst dieses Programm.",
   "Say why the par is set by hand, for whoever wonders in three months.":
-    "Sag, warum der Sollbestand von Hand gesetzt ist, für alle, die sich in drei Monaten wundern.",
+    "Sag, warum der Sollbestand von Hand gesetzt ist, für alle, die sich in drei Monaten fragen, warum.",
   'There is no item "{0}".': "Einen Artikel „{0}“ gibt es nicht.",
   "A full container cannot weigh {0} g and an empty one {1} g; weigh both again.":
     "Ein voller Behälter kann nicht {0} g und ein leerer {1} g wiegen; wiege beide noch einmal.",
@@ -26,8 +26,9 @@ export const SERVER: Sentences = {
     "„{0}“ steht noch an anderer Stelle im Buch; nimm es zuerst dort heraus.",
   '"{0}" is no date; write it as 2026-11-22.': "„{0}“ ist kein Datum; schreib es wie 2026-11-22.",
   "The past is closed up to {0} already.": "Die Vergangenheit ist schon bis {0} abgeschlossen.",
-  ", with the count {0}": ", mit der Zählung {0}",
   "The past is closed up to {0}": "Die Vergangenheit ist bis {0} abgeschlossen",
+  "The past is closed up to {0}, with the count {1}":
+    "Die Vergangenheit ist bis {0} abgeschlossen, mit der Zählung {1}",
   "{0} is not over yet (the venue's day is {1}); close it up to {2} at most.":
     "{0} ist noch nicht vorbei (der Tag der Bar ist {1}); schließe höchstens bis {2} ab.",
   "Only the owner may reopen a closed week.": "Nur der Inhaber darf eine abgeschlossene Woche wieder öffnen.",
@@ -36,7 +37,7 @@ export const SERVER: Sentences = {
   "Nothing is closed, so there is nothing to reopen.":
     "Nichts ist abgeschlossen, also gibt es nichts wieder zu öffnen.",
   "The past is closed up to {0}; name an earlier day to reopen what follows it.":
-    "Die Vergangenheit ist bis {0} abgeschlossen; nenne einen früheren Tag, um zu öffnen, was ihm folgt.",
+    "Die Vergangenheit ist bis {0} abgeschlossen; nenne einen früheren Tag, um zu öffnen, was danach kommt.",
   "nothing is closed now": "jetzt ist nichts abgeschlossen",
   "closed up to {0} now": "jetzt abgeschlossen bis {0}",
   "The week to {0} is open again; {1}": "Die Woche bis {0} ist wieder offen; {1}",
@@ -52,10 +53,10 @@ export const SERVER: Sentences = {
   "The owner can reopen the week, with a reason.":
     "Der Inhaber kann die Woche mit einem Grund wieder öffnen.",
   "Close the week again.": "Schließe die Woche wieder ab.",
-  "Take it back on the variance screen.": "Nimm es auf der Seite Abweichung zurück.",
+  "Take it back on the variance screen.": "Nimm es auf der Seite „Abweichung“ zurück.",
   "Done again: ": "Wieder getan: ",
   "Somebody without a name acts; name the person or the token.":
-    "Jemand ohne Namen handelt; nenne die Person oder den Schlüssel.",
+    "Jemand ohne Namen handelt; nenne die Person oder das Token.",
   "this machine": "dieser Rechner",
   "user {0}": "Benutzer {0}",
   'spec of "{0}"': "Rezept von „{0}“",
@@ -63,7 +64,7 @@ export const SERVER: Sentences = {
   'ring name "{0}", which was sold in the closed weeks':
     "Kassenname „{0}“, der in den abgeschlossenen Wochen verkauft wurde",
   'modifier "{0}", which was rung in the closed weeks':
-    "Zusatz „{0}“, der in den abgeschlossenen Wochen gebucht wurde",
+    "Zusatz „{0}“, der in den abgeschlossenen Wochen boniert wurde",
   "how the venue measures": "wie die Bar misst",
   "it is missing": "er fehlt",
   "it does not follow from the act before it": "er folgt nicht aus dem Vorgang davor",
@@ -88,10 +89,10 @@ export const SERVER: Sentences = {
   "open {0}": "offen {0}",
   "on the scale {0}": "auf der Waage {0}",
   "It was changed since, by more than can be undone at once.":
-    "Es wurde seither geändert, um mehr, als sich auf einmal zurücknehmen lässt.",
+    "Es wurde seither mehr geändert, als sich auf einmal zurücknehmen lässt.",
   "It was changed since: {0} by {1} (no. {2}, {3}).":
     "Es wurde seither geändert: {0} durch {1} (Nr. {2}, {3}).",
-  "a whole book in place of this one": "ein ganzes Buch an Stelle von diesem",
+  "a whole book in place of this one": "ein ganzes Buch anstelle von diesem",
   "A {0} is about nothing.": "Ein {0} betrifft nichts.",
   "{0}, on {1}": "{0}, am {1}",
   "{0} of {1}": "{0} {1}",
@@ -102,12 +103,12 @@ export const SERVER: Sentences = {
   "The entry is no longer there: the book was loaded anew.":
     "Den Eintrag gibt es nicht mehr: Das Buch wurde neu geladen.",
   "A settled cause of the variance made this entry; take that back on the variance screen instead.":
-    "Eine geklärte Ursache der Abweichung hat diesen Eintrag gemacht; nimm stattdessen die auf der Seite Abweichung zurück.",
+    "Eine geklärte Ursache der Abweichung hat diesen Eintrag gemacht; nimm stattdessen die Klärung auf der Seite „Abweichung“ zurück.",
   "{0} Undo that first.": "{0} Nimm zuerst das zurück.",
   "There is nothing to undo in it: it changed nothing.":
     "Daran ist nichts zurückzunehmen: Es hat nichts geändert.",
   "Something entered later still names it (an entry that was taken back keeps its names too), so it stays.":
-    "Etwas später Eingetragenes nennt es noch (auch ein zurückgenommener Eintrag behält seine Namen), also bleibt es.",
+    "Ein späterer Eintrag nennt es noch (auch ein zurückgenommener behält seine Namen), also bleibt es.",
   'The history names a table "{0}" that cannot be changed.':
     "Der Verlauf nennt eine Tabelle „{0}“, die sich nicht ändern lässt.",
   "sales of {0}": "Verkäufe vom {0}",
@@ -145,7 +146,7 @@ export const SERVER: Sentences = {
   "This link was used already, is too old or was replaced. Ask the owner for a new one, or make one where the server runs: ullage people link NAME.":
     "Dieser Link wurde schon benutzt, ist zu alt oder wurde ersetzt. Bitte den Inhaber um einen neuen, oder mach einen, wo der Server läuft: ullage people link NAME.",
   "Somebody is named {0} already; names tell who entered what.":
-    "Jemand heißt schon {0}; Namen sagen, wer was eingetragen hat.",
+    "Es gibt schon jemanden namens {0}. Nimm einen anderen Namen; an ihm sieht man, wer was eingetragen hat.",
   "Nobody has the number {0}.": "Niemand hat die Nummer {0}.",
   "password set": "Passwort gesetzt",
   'There is an item "{0}" already: choose it for its line, or another name.':
@@ -212,10 +213,9 @@ export const SERVER: Sentences = {
   "This cannot be kept: {0}.": "Das lässt sich nicht behalten: {0}.",
   '"{0}" is no moment.': "„{0}“ ist kein Zeitpunkt.",
   "A token named {0} works already; revoke it first, or take another name.":
-    "Ein Schlüssel namens {0} gilt schon; widerrufe ihn zuerst oder nimm einen anderen Namen.",
+    "Ein Token namens {0} gilt schon; widerrufe es zuerst oder nimm einen anderen Namen.",
   "made, to {0} as {1}": "erstellt, um als {1} zu {0}",
-  "No token that works has the name or number {0}.":
-    "Kein gültiger Schlüssel hat den Namen oder die Nummer {0}.",
+  "No token that works has the name or number {0}.": "Kein gültiges Token hat den Namen oder die Nummer {0}.",
   "There is nothing at {0}.": "Unter {0} gibt es nichts.",
   "The report no longer has this cause: the book was changed meanwhile. Look at it again.":
     "Der Bericht hat diese Ursache nicht mehr: Das Buch wurde inzwischen geändert. Sieh ihn dir noch einmal an.",
@@ -228,7 +228,7 @@ export const SERVER: Sentences = {
   'Bodies packed with "{0}" are not read; send it as it is.':
     "Mit „{0}“ gepackte Inhalte werden nicht gelesen; sende es, wie es ist.",
   "That is more than {0} MB at once, which is the most this takes. {1}":
-    "Das sind mehr als {0} MB auf einmal, das Höchste, was hier geht. {1}",
+    "Das sind mehr als {0} MB auf einmal; mehr geht hier nicht. {1}",
   "This server does not answer to that name. Use its address, or start it with --name and the name you use.":
     "Auf diesen Namen antwortet der Server nicht. Nimm seine Adresse, oder starte ihn mit --name und dem Namen, den du benutzt.",
   "{0}: {1} is more than two years after the last entry of the book, {2}; see whether the year is right.":
@@ -263,20 +263,20 @@ export const SERVER: Sentences = {
     "Das Passwort hat {0} Zeichen; nimm mindestens {1}. Drei Wörter hintereinander merkt man sich leicht.",
   "The password is longer than {0} characters.": "Das Passwort ist länger als {0} Zeichen.",
   "A password made of your own name is the first one tried. Take another.":
-    "Ein Passwort aus dem eigenen Namen wird als erstes versucht. Nimm ein anderes.",
+    "Ein Passwort aus dem eigenen Namen wird zuerst versucht. Nimm ein anderes.",
   "That password is among the first ones tried. Take another; three words in a row will do.":
-    "Dieses Passwort gehört zu den ersten, die versucht werden. Nimm ein anderes; drei Wörter hintereinander genügen.",
+    "Dieses Passwort gehört zu denen, die zuerst versucht werden. Nimm ein anderes; drei Wörter hintereinander genügen.",
   "That PIN is among the first ones tried (a row of keys, a repeat, a year). Take another.":
-    "Diese PIN gehört zu den ersten, die versucht werden (eine Tastenreihe, eine Wiederholung, ein Jahr). Nimm eine andere.",
+    "Diese PIN gehört zu denen, die zuerst versucht werden (eine Tastenreihe, eine Wiederholung, ein Jahr). Nimm eine andere.",
   "Sign in to go on.": "Melde dich an, um weiterzumachen.",
   "{0} {1} has no rule saying who may call it.": "Für {0} {1} sagt keine Regel, wer es aufrufen darf.",
   "This takes a person who signed in; no token can do it.":
-    "Das braucht eine angemeldete Person; kein Schlüssel kann es.",
-  "The token {0} may only read.": "Der Schlüssel {0} darf nur lesen.",
+    "Das braucht eine angemeldete Person; mit einem Token geht es nicht.",
+  "The token {0} may only read.": "Das Token {0} darf nur lesen.",
   "{0} is signed in as {1}, and that role may not do this.":
     "{0} ist als {1} angemeldet, und diese Rolle darf das nicht.",
   "This came from another site's page, or from a program without a token; nothing was changed.":
-    "Das kam von der Seite einer anderen Website oder von einem Programm ohne Schlüssel; nichts wurde geändert.",
+    "Das kam von der Seite einer anderen Website oder von einem Programm ohne Token; nichts wurde geändert.",
   "It is for a server at this machine's usual address; put another's in front of /welcome.\n":
     "Er gilt für einen Server an der üblichen Adresse dieses Rechners; setze sonst eine andere vor /welcome.\n",
   "Open this once, before {0} UTC, and give it to nobody else:\n\n  {1}\n\n{2}":
@@ -291,7 +291,7 @@ export const SERVER: Sentences = {
     "Zu viele falsche Versuche. Warte {0} und versuch es dann noch einmal.",
   "The name or the password is wrong.": "Der Name oder das Passwort ist falsch.",
   "A PIN counts on the bar's own devices only; the owner or a manager can enrol this one.":
-    "Eine PIN gilt nur auf Geräten der Bar; Inhaber oder Barleitung können dieses anmelden.",
+    "Eine PIN gilt nur auf Geräten der Bar; Inhaber oder Barleitung können dieses eintragen.",
   "This PIN was tried wrongly too often and counts no more. Ask the owner for a new link.":
     "Diese PIN wurde zu oft falsch versucht und gilt nicht mehr. Bitte den Inhaber um einen neuen Link.",
   "The {0} you have now is wrong.": "Jetzt falsch eingegeben: {0}.",
@@ -310,7 +310,7 @@ export const SERVER: Sentences = {
   "An item stands in an area once.": "Ein Artikel steht in einem Bereich einmal.",
   "Say why; it stays in the history.": "Sag, warum; es bleibt im Verlauf.",
   'order: no order "{0}" was placed.': "Eine Bestellung „{0}“ wurde nicht aufgegeben.",
-  "This device is enrolled already, as {0}.": "Dieses Gerät ist schon angemeldet, als {0}.",
+  "This device is enrolled already, as {0}.": "Dieses Gerät ist schon eingetragen, als {0}.",
   'Send the price list as the form\'s field "file".': "Sende die Preisliste als Formularfeld „file“.",
   "Say whose list it is.": "Sag, von wem die Liste ist.",
   'Send the choices as JSON, such as {"12": "Dry gin"}.':
@@ -341,7 +341,7 @@ export const SERVER: Sentences = {
     "{0}: Mit Bon- und Zeilennummer einer früher gelesenen Zeile, aber anderer Menge, Geld oder Namen: {1} {2}; die spätere Datei gilt.",
   "line has": "Zeile",
   "lines have": "Zeilen",
-  "The thread that undoes ended without a word.": "Der Vorgang, der zurücknimmt, endete ohne ein Wort.",
+  "The thread that undoes ended without a word.": "Das Zurücknehmen endete ohne Ergebnis.",
   "This database holds no venue yet. Bring one in with: ullage load DIR (or try: ullage demo).":
     "In dieser Datenbank ist noch keine Bar. Hol eine mit: ullage load DIR (oder versuch: ullage demo).",
   "The book has no count, sale or delivery yet, so there is no moment to reckon from. Load one, or give the moment (order --at, forecast --as-of, prep --for).":

@@ -83,7 +83,8 @@ export const SPECS: Sentences = {
     "„{0}“ liest sich wie eine Anweisung, nicht wie die Menge eines Artikels.",
   'No amount is written in "{0}": begin with a number.':
     "In „{0}“ steht keine Menge: Beginne mit einer Zahl.",
-  'No amount is written before "{0}": {1}.': "Vor „{0}“ steht keine Menge: {1}.",
+  'No amount is written before "{0}": begin with a number and a unit, or with "top".':
+    "Vor „{0}“ steht keine Menge: Beginne mit einer Zahl und einer Einheit, oder mit „top“.",
   '":" in "{0}" is not understood: leave out what stands before or behind it.':
     "„:“ in „{0}“ ist unverständlich: Lass weg, was davor oder dahinter steht.",
   '"{0}" does not fill a glass up: write its amount.': "„{0}“ füllt kein Glas auf: Schreib die Menge.",
@@ -97,4 +98,9 @@ export const SPECS: Sentences = {
   "{0} {1} plus {2}": "{0} {1} plus {2}",
   '"{0}" has a line break and cannot be printed on one line.':
     "„{0}“ hat einen Zeilenumbruch und passt nicht auf eine Zeile.",
+  '"{0}" is a fruit, and "{1}" measures what is poured: write the name of {2}.':
+    "„{0}“ ist eine Frucht, und „{1}“ misst, was eingeschenkt wird: Schreib, was gemeint ist ({2}).",
+  "its juice, a purée or a syrup": "ihr Saft, ein Püree oder ein Sirup",
+  '"{0} - {1}" can be read two ways: write the amount first.':
+    "„{0} - {1}“ lässt sich auf zwei Arten lesen: Schreib die Menge zuerst.",
 };
