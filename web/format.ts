@@ -6,6 +6,24 @@ import { locale } from "./texts/language.ts";
 
 // Words and numbers as people read them. Everything here is pure; the venue says units, money and zone.
 
+const madeNumbers = new Map<string, Intl.NumberFormat>();
+const madeDates = new Map<string, Intl.DateTimeFormat>();
+
+/** To make one takes a hundred times as long as to use it, and a table uses thousands. */
+function numbers(options: Intl.NumberFormatOptions): Intl.NumberFormat {
+  const key = JSON.stringify(options);
+  const made = madeNumbers.get(key) ?? new Intl.NumberFormat(locale, options);
+  madeNumbers.set(key, made);
+  return made;
+}
+
+function dates(options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = JSON.stringify(options);
+  const made = madeDates.get(key) ?? new Intl.DateTimeFormat(locale, options);
+  madeDates.set(key, made);
+  return made;
+}
+
 /** What a venue says about how amounts are read. */
 export type Measuring = Pick<Venue, "show" | "oz" | "houseMl">;
 
@@ -30,7 +48,7 @@ function digitsFor(unit: string, amount: number): number {
 
 /** A plain number. formatNumber(1234.5, 1) → "1,234.5". A true minus sign is used. */
 export function formatNumber(value: number, digits = 0): string {
-  const text = new Intl.NumberFormat(locale, {
+  const text = numbers({
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
   }).format(value);
@@ -40,7 +58,7 @@ export function formatNumber(value: number, digits = 0): string {
 
 /** A number with all its digits and nothing between them, as it was typed: 1200.5 → "1200.5". */
 export function formatPlain(value: number): string {
-  return new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 20 }).format(value);
+  return numbers({ useGrouping: false, maximumFractionDigits: 20 }).format(value);
 }
 
 /** The number alone, in the shown unit: for a table with the unit in its head. */
@@ -80,7 +98,7 @@ export function formatContainers(
 /** Money in major units. `whole` leaves the minor unit out where only size matters. */
 export function formatMoney(major: number, currency: string, { whole = false } = {}): string {
   const digits = whole ? 0 : currencyDigits(currency);
-  const text = new Intl.NumberFormat(locale, {
+  const text = numbers({
     style: "currency",
     currency,
     currencyDisplay: "narrowSymbol",
@@ -97,7 +115,7 @@ export function formatMinor(minor: number, currency: string): string {
 
 /** A share as whole percent; what is small but not nothing reads "<1%". */
 export function formatShare(share: number): string {
-  const percent = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 });
+  const percent = numbers({ style: "percent", maximumFractionDigits: 0 });
   if (share > 0 && share < 0.01) return `<${percent.format(0.01)}`;
   if (share < 1 && share > 0.99) return `>${percent.format(0.99)}`;
   return percent.format(share);
@@ -105,7 +123,7 @@ export function formatShare(share: number): string {
 
 /** A moment on the venue's clock: "Mon 23 Nov, 10:30". */
 export function formatMoment(at: string, venue: Pick<Venue, "timeZone">): string {
-  return new Intl.DateTimeFormat(locale, {
+  return dates({
     weekday: "short",
     day: "numeric",
     month: "short",
@@ -118,7 +136,7 @@ export function formatMoment(at: string, venue: Pick<Venue, "timeZone">): string
 
 /** The day of a moment on the venue's clock: "Mon 23 Nov". */
 export function formatDay(at: string, venue: Pick<Venue, "timeZone">): string {
-  return new Intl.DateTimeFormat(locale, {
+  return dates({
     weekday: "short",
     day: "numeric",
     month: "short",
