@@ -1,5 +1,5 @@
 import { Link, useNavigate } from "@tanstack/react-router";
-import { type FormEvent, useRef, useState } from "react";
+import { type FormEvent, memo, useRef, useState } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { nowInstant } from "../now.ts";
 import { useVenue } from "../shell/venue.tsx";
@@ -126,7 +126,10 @@ function useGoOn({ name, rows }: CountState, area: SheetArea, place: number): ()
   };
 }
 
-function Where({ count, area, place }: { count: CountState; area: SheetArea; place: number }) {
+type WhereProps = { count: CountState; area: SheetArea; place: number };
+
+/** Links take long to draw, and no key that is pressed changes them. */
+const Where = memo(function Where({ count, area, place }: WhereProps) {
   const total = area.items.length;
   const done = total - missingIn(area, count.rows).length;
   const pace = leftAtPace(total - done, secondsPerItem(count.rows, counter()));
@@ -153,7 +156,7 @@ function Where({ count, area, place }: { count: CountState; area: SheetArea; pla
       <WaitingLine waiting={count.waiting} />
     </div>
   );
-}
+});
 
 function isSamePlace(a: CountRow, b: CountRow): boolean {
   return a.area === b.area && a.pack === b.pack;
