@@ -6,23 +6,19 @@ import { locale } from "./texts/language.ts";
 
 // Words and numbers as people read them. Everything here is pure; the venue says units, money and zone.
 
-const madeNumbers = new Map<string, Intl.NumberFormat>();
-const madeDates = new Map<string, Intl.DateTimeFormat>();
-
-/** To make one takes a hundred times as long as to use it, and a table uses thousands. */
-function numbers(options: Intl.NumberFormatOptions): Intl.NumberFormat {
-  const key = JSON.stringify(options);
-  const made = madeNumbers.get(key) ?? new Intl.NumberFormat(locale, options);
-  madeNumbers.set(key, made);
-  return made;
+/** To make a formatter takes a hundred times as long as to use it, and a table uses thousands: each is made once. */
+function madeOnce<Options, Made>(make: (options: Options) => Made): (options: Options) => Made {
+  const made = new Map<string, Made>();
+  return (options) => {
+    const key = JSON.stringify(options);
+    const known = made.get(key) ?? make(options);
+    made.set(key, known);
+    return known;
+  };
 }
 
-function dates(options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-  const key = JSON.stringify(options);
-  const made = madeDates.get(key) ?? new Intl.DateTimeFormat(locale, options);
-  madeDates.set(key, made);
-  return made;
-}
+const numbers = madeOnce((options: Intl.NumberFormatOptions) => new Intl.NumberFormat(locale, options));
+const dates = madeOnce((options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(locale, options));
 
 /** What a venue says about how amounts are read. */
 export type Measuring = Pick<Venue, "show" | "oz" | "houseMl">;

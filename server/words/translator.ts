@@ -1,5 +1,6 @@
 import { createRequire } from "node:module";
 import { groupBy } from "#engine/catalogue.ts";
+import { remembering } from "#engine/sales/read/remember.ts";
 import { placesIn, type Sentence, sentenceOf } from "#server/words/sentence.ts";
 
 // Its types name a default export that its CommonJS file does not have when Node reads it.
@@ -34,7 +35,6 @@ export function translatorOf(
   const format = new MessageFormat(language);
   const known = bySpecificity(Object.keys(sentences).map(sentenceOf));
   const made = new Map<string, (places: Record<string, string>) => string>();
-  const remembered = new Map<string, string>();
 
   const say = (sentence: Sentence, places: readonly string[]) => {
     const ready =
@@ -83,15 +83,10 @@ export function translatorOf(
     const whole = `${translate(what, depth + 1)}${mark}${translate(said, depth + 1)}`;
     return whole === text || said === "" ? undefined : whole;
   };
+  const spoken = remembering((text) => translate(text, 0), REMEMBERED);
   return (text, isLabel = false) => {
     if (isLabel) return translate(text, 1);
-    if (!text.includes(" ")) return text;
-    const before = remembered.get(text);
-    if (before !== undefined) return before;
-    if (remembered.size >= REMEMBERED) remembered.clear();
-    const said = translate(text, 0);
-    remembered.set(text, said);
-    return said;
+    return text.includes(" ") ? spoken(text) : text;
   };
 }
 

@@ -1,8 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { parseSync } from "vite";
-
-type Node = { type: string; start: number } & Record<string, unknown>;
+import { childrenOf, isPassedOver, lineOf, type Node } from "./syntax.ts";
 
 /** A text that a screen asks for: its name, or as a pattern where the name is put together. */
 export type Said = {
@@ -35,15 +34,14 @@ export function screenFiles(): string[] {
 export function readScreen(file: string): { said: Said[]; loose: LooseWords[]; literals: Set<string> } {
   const source = readFileSync(join(WEB, file), "utf8");
   const { program } = parseSync(file, source);
-  const lineOf = (at: number) => source.slice(0, at).split("\n").length;
   const said: Said[] = [];
   const loose: LooseWords[] = [];
   const literals = new Set<string>();
   const find = (words: string, start: number) =>
-    loose.push({ file, line: lineOf(start), words: words.trim().replace(/\s+/g, " ") });
+    loose.push({ file, line: lineOf(source, start), words: words.trim().replace(/\s+/g, " ") });
 
   const visit = (node: Node, depth: number, isRead: boolean) => {
-    if (/^TS(?!As|Satisfies|NonNull)|^Import|^ExportAll/.test(node.type)) return;
+    if (isPassedOver(node)) return;
     if (node.type === "JSXAttribute") {
       const name = (node.name as { name: unknown }).name;
       if (typeof name === "string" && UNREAD.test(name)) return descend(node, depth, false);
@@ -63,25 +61,23 @@ export function readScreen(file: string): { said: Said[]; loose: LooseWords[]; l
     if (node.type === "CallExpression" && /^(say|sayWith)$/.test(nameOf(node.callee as Node))) {
       const [id, values] = node.arguments as (Node | undefined)[];
       for (const one of idsOf(id)) {
-        said.push({ file, line: lineOf(node.start), id: one, values: namesOf(values), isAtTop: depth === 0 });
+        said.push({
+          file,
+          line: lineOf(source, node.start),
+          id: one,
+          values: namesOf(values),
+          isAtTop: depth === 0,
+        });
       }
     }
     const deeper = /Function/.test(node.type) ? depth + 1 : depth;
     descend(node, deeper, isRead);
   };
   const descend = (node: Node, depth: number, isRead: boolean) => {
-    for (const value of Object.values(node)) {
-      for (const child of Array.isArray(value) ? value : [value]) {
-        if (isNode(child)) visit(child, depth, isRead);
-      }
-    }
+    for (const child of childrenOf(node)) visit(child, depth, isRead);
   };
   visit(program as unknown as Node, 0, true);
   return { said, loose, literals };
-}
-
-function isNode(value: unknown): value is Node {
-  return typeof value === "object" && value !== null && typeof (value as Node).type === "string";
 }
 
 function nameOf(callee: Node): string {

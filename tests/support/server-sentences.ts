@@ -1,8 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { parseSync } from "vite";
-
-type Node = { type: string; start: number } & Record<string, unknown>;
+import { childrenOf, isPassedOver, lineOf, type Node } from "./syntax.ts";
 
 /** A sentence that the server can say, with its places as {0}, {1} …, and where it stands. */
 export type Found = { sentence: string; file: string; line: number };
@@ -14,7 +13,7 @@ const ROOT = join(import.meta.dirname, "../..");
  * the fast reader leaves a file to the other.
  */
 const UNSEEN =
-  /^server\/(cli|bin|words)\/|^server\/(main|serve|version|api-document)\.ts|^server\/backups\/|^db\/(schema|migrations)\/|drizzle\.config|^engine\/sales\/(packed\/|read\/((headings|months)\.ts|regular\/))|^server\/static\.ts/;
+  /^server\/(cli|bin|words)\/|^server\/(main|serve|version|api-document)\.ts|^server\/backups\/|^db\/(schema|migrations)\/|drizzle\.config|^engine\/sales\/(packed\/|read\/((headings|months)\.ts|regular\/))|^server\/static\.ts|^engine\/demand\/holiday-words\.ts/;
 
 /** Every sentence that a source of engine, db or server can send to a screen. */
 export function serverSentences(): Found[] {
@@ -33,7 +32,7 @@ function sentencesOf(file: string): Found[] {
   const source = readFileSync(join(ROOT, file), "utf8");
   const found: Found[] = [];
   const visit = (node: Node) => {
-    if (/^(TS(?!(As|Satisfies|NonNull)Expression)|Import|ExportAll)/.test(node.type)) return;
+    if (isPassedOver(node)) return;
     // What a route is for stands in the API's document, which is for programmers.
     if (node.type === "CallExpression" && (node.callee as { name?: string }).name === "about") return;
     if (node.type === "Property" && (node.key as { name?: string }).name === "description") return;
@@ -45,13 +44,11 @@ function sentencesOf(file: string): Found[] {
       return;
     const words = wordsOf(node);
     if (words !== undefined && looksSaid(words)) {
-      found.push({ sentence: words, file, line: source.slice(0, node.start).split("\n").length });
+      found.push({ sentence: words, file, line: lineOf(source, node.start) });
     }
     // What a sum of texts is made of is no sentence of its own; what stands in its places may be.
     if (node.type === "BinaryExpression" && words !== undefined) return visitPlaces(node);
-    for (const value of Object.values(node)) {
-      for (const child of Array.isArray(value) ? value : [value]) if (isNode(child)) visit(child);
-    }
+    for (const child of childrenOf(node)) visit(child);
   };
   const visitPlaces = (node: Node) => {
     if (node.type === "Literal") return;
@@ -63,10 +60,6 @@ function sentencesOf(file: string): Found[] {
   };
   visit(parseSync(file, source).program as unknown as Node);
   return found;
-}
-
-function isNode(value: unknown): value is Node {
-  return typeof value === "object" && value !== null && typeof (value as Node).type === "string";
 }
 
 /** The words of a literal, a template or several joined by +, with the places numbered; undefined of anything else. */

@@ -1,9 +1,9 @@
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
-import { parse, type Token } from "@messageformat/parser";
 import { describe, expect, it } from "vitest";
 import { type Messages, readMessages } from "../../web/texts/compile.ts";
 import { LANGUAGES } from "../../web/texts/language.ts";
+import { placesOf } from "../support/message-places.ts";
 import { readScreen, screenFiles } from "../support/screen-words.ts";
 
 const english = readMessages("en");
@@ -15,19 +15,6 @@ function byId(messages: Messages): Map<string, string> {
     Object.entries(texts).map(([key, text]) => [`${file}.${key}`, text] as const),
   );
   return new Map(all.flat());
-}
-
-/** The places of a message that values go into. */
-function placesOf(message: string): string[] {
-  const names = new Set<string>();
-  const visit = (tokens: readonly Token[]) => {
-    for (const token of tokens) {
-      if ("arg" in token) names.add(token.arg);
-      if ("cases" in token) for (const { tokens: inner } of token.cases) visit(inner);
-    }
-  };
-  visit(parse(message));
-  return [...names].sort();
 }
 
 const ids = byId(english);

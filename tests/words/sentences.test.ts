@@ -1,24 +1,11 @@
-import { parse, type Token } from "@messageformat/parser";
 import { describe, expect, it } from "vitest";
 import { ACTS } from "#server/words/german/acts.ts";
 import { GERMAN } from "#server/words/german/german.ts";
 import { WORDS } from "#server/words/german/words.ts";
+import { placesOf } from "../support/message-places.ts";
 import { serverSentences } from "../support/server-sentences.ts";
 
 const said = serverSentences();
-
-/** The numbered places of a sentence, as often as it has them or not. */
-function placesOf(message: string): string[] {
-  const names = new Set<string>();
-  const visit = (tokens: readonly Token[]) => {
-    for (const token of tokens) {
-      if ("arg" in token) names.add(token.arg);
-      if ("cases" in token) for (const { tokens: inner } of token.cases) visit(inner);
-    }
-  };
-  visit(parse(message));
-  return [...names].sort();
-}
 
 describe("what the server says", () => {
   it("is found in the sources", () => {

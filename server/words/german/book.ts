@@ -158,6 +158,7 @@ export const BOOK: Sentences = {
   "no pack {0} of {1}; it has {2}": "kein Gebinde {0} von {1}; es hat {2}",
   "… and {0} more": "… und {0} mehr",
   "{0} row {1}": "{0} Zeile {1}",
+  "{0} and {1}": "{0} und {1}",
   "{0} and {1} more": "{0} und {1} mehr",
   "the file is missing": "die Datei fehlt",
   "{0} is not listed there; it was taken from {1}":

@@ -73,17 +73,5 @@ export const REPORTS: Sentences = {
   "leave a share to the other drinks": "überlass den anderen Drinks einen Anteil",
   "New menu": "Neue Karte",
   "A level lies between 0 and 1, not at {0}.": "Ein Niveau liegt zwischen 0 und 1, nicht bei {0}.",
-  "Eve of {0}": "Vorabend: {0}",
-  "{0}: as its event in the book says": "{0}: wie das Ereignis im Buch sagt",
-  "{0}: taken as shut, as before; enter an event if you open":
-    "{0}: wie früher als geschlossen angenommen; trag ein Ereignis ein, wenn ihr öffnet",
-  "{0}: as usual, for your sales hold no such day yet":
-    "{0}: wie üblich, denn eure Verkäufe enthalten noch keinen solchen Tag",
-  "{0}: {1}, by {2}": "{0}: {1}, nach {2}",
-  "as usual": "wie üblich",
-  "{0} % {1} than usual": "{0} % {1} als üblich",
-  "{0} other {1}": "{0} weiteren {1}",
-  "{0} such {1}": "{0} solchen {1}",
-  "{0} and {1}": "{0} und {1}",
   "weekend holiday": "Feiertag am Wochenende",
 };
