@@ -1,7 +1,8 @@
 import { Link, useNavigate } from "@tanstack/react-router";
-import { type FormEvent, memo, useRef, useState } from "react";
+import { type FormEvent, memo, useMemo, useRef, useState } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { nowInstant } from "../now.ts";
+import { useSteady } from "../parts/use-steady.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { counter } from "./counter.ts";
@@ -30,7 +31,10 @@ type Props = {
 /** One item of the shelf: what is there, typed with a thumb or on a keyboard, then on to the next. */
 export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
   const venue = useVenue();
-  const own = rowsOf(count.rows, { area: area.area, item: item.item });
+  const own = useMemo(
+    () => rowsOf(count.rows, { area: area.area, item: item.item }),
+    [count.rows, area.area, item.item],
+  );
   const spot = { count: count.name, area: area.area, item: item.item };
   const [draft, setDraft] = useState(() => keptDraft(spot) ?? draftFor(item, venue.show, own[0]));
   const [problem, setProblem] = useState<string | null>(null);
@@ -38,15 +42,15 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
   const [field, setField] = useState<FieldName>(draft.way === "amount" ? "amount" : "containers");
   // The first key replaces what stood there from an earlier entry.
   const isFresh = useRef(own.length > 0 && keptDraft(spot) === undefined);
-  const goOn = useGoOn(count, area, place);
+  const goOn = useSteady(useGoOn(count, area, place));
 
-  const change = (changed: Draft) => {
+  const change = useSteady((changed: Partial<Draft>) => {
     isFresh.current = false;
-    setDraft(changed);
-    keepDraft(spot, changed);
+    setDraft({ ...draft, ...changed });
+    keepDraft(spot, { ...draft, ...changed });
     setProblem(null);
     setSurprise(null);
-  };
+  });
   const save = (found: ReturnType<typeof noneFound>) => {
     const row = { ...spot, ...found, at: nowInstant(), by: counter() };
     // Counted before in another way: that entry must not stand beside this one.
@@ -74,10 +78,17 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
     if ("problem" in found) setProblem(found.problem);
     else record(found);
   };
-  const type = (key: string) => {
-    const typed = isFresh.current ? "" : draft[field];
-    change({ ...draft, [field]: typed + key });
-  };
+  const changePack = useSteady((pack: string) => {
+    // What was typed for the other pack is an entry of its own.
+    const found = foundOf(draft);
+    if (!("problem" in found) && !isFresh.current) save(found);
+    const row = own.find((counted) => counted.pack === pack);
+    isFresh.current = row !== undefined;
+    setDraft({ ...draftFor(item, venue.show, row), way: draft.way, pack });
+  });
+  const type = useSteady((key: string) => change({ [field]: (isFresh.current ? "" : draft[field]) + key }));
+  const erase = useSteady(() => change({ [field]: draft[field].slice(0, -1) }));
+  const recordNone = useSteady(() => record(noneFound(draft)));
   return (
     <form className="item-entry" onSubmit={submit} noValidate>
       <title>{`${item.item} · ${say("shell.count")} · Ullage`}</title>
@@ -85,15 +96,8 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
       <EntryFields
         {...{ draft, item, area: area.area, venue, own, problem }}
         onChange={change}
+        onPack={changePack}
         onField={setField}
-        onPack={(pack) => {
-          // What was typed for the other pack is an entry of its own.
-          const found = foundOf(draft);
-          if (!("problem" in found) && !isFresh.current) save(found);
-          const row = own.find((counted) => counted.pack === pack);
-          isFresh.current = row !== undefined;
-          setDraft({ ...draftFor(item, venue.show, row), way: draft.way, pack });
-        }}
       />
       <LookAgain surprise={surprise} base={item.base} unit={draft.way === "amount" ? draft.unit : null} />
       <Keypad
@@ -106,8 +110,8 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
               : say("count.pointKey")
         }
         onKey={type}
-        onErase={() => change({ ...draft, [field]: draft[field].slice(0, -1) })}
-        onNone={() => record(noneFound(draft))}
+        onErase={erase}
+        onNone={recordNone}
         onSkip={goOn}
       />
     </form>

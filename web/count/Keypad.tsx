@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { say } from "../texts/say.ts";
 import { CountIcon } from "./CountIcon.tsx";
 
@@ -12,7 +13,7 @@ type Props = {
 };
 
 /** Number keys under the thumb; the device's own keyboard stays away and covers nothing. */
-export function Keypad({ mark, markName, onKey, onErase, onNone, onSkip }: Props) {
+export const Keypad = memo(function Keypad({ mark, markName, onKey, onErase, onNone, onSkip }: Props) {
   const digit = (key: string) => <Key key={key} label={key} onPress={() => onKey(key)} />;
   return (
     <fieldset className="keypad" aria-label={say("count.keys")}>
@@ -33,7 +34,7 @@ export function Keypad({ mark, markName, onKey, onErase, onNone, onSkip }: Props
       <Key label={<CountIcon name="erase" size={24} />} name={say("count.erase")} onPress={onErase} />
     </fieldset>
   );
-}
+});
 
 function Key({ label, name, onPress }: { label: React.ReactNode; name?: string; onPress: () => void }) {
   return (

@@ -1,9 +1,9 @@
-import { type PointerEvent, useRef } from "react";
+import { memo, type PointerEvent, useRef } from "react";
 import { say } from "../texts/say.ts";
-import { readContainers, withLevel } from "./entry.ts";
+import { readContainers } from "./entry.ts";
 import { tenthsWords } from "./found-words.ts";
 
-type Props = { typed: string; onType: (typed: string) => void };
+type Props = { typed: string; onLevel: (tenths: number) => void; onAnother: () => void };
 
 const TENTHS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
 
@@ -11,12 +11,11 @@ const TENTHS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
 const HOLD_MS = 400;
 
 /** One row of tenths for open containers: a press sets the last one's level, held half a tenth more; "another" begins the next. */
-export function OpenLevels({ typed, onType }: Props) {
+export const OpenLevels = memo(function OpenLevels({ typed, onLevel, onAnother }: Props) {
   const { parts } = readContainers(typed) ?? { parts: [] };
   const isWaiting = typed.endsWith(".");
   const current = isWaiting ? undefined : parts.at(-1);
   const others = isWaiting ? parts : parts.slice(0, -1);
-  const set = (tenths: number) => onType(withLevel(typed, tenths));
   return (
     <fieldset className="levels">
       <legend>
@@ -25,19 +24,14 @@ export function OpenLevels({ typed, onType }: Props) {
           : say("count.openAnd", { others: others.map((part) => `${tenthsWords(part)}/10`).join(", ") })}
       </legend>
       {TENTHS.map((tenths) => (
-        <Level key={tenths} tenths={tenths} current={current} onSet={set} />
+        <Level key={tenths} tenths={tenths} current={current} onSet={onLevel} />
       ))}
-      <button
-        type="button"
-        className="level-more"
-        disabled={current === undefined}
-        onClick={() => onType(`${typed}.`)}
-      >
+      <button type="button" className="level-more" disabled={current === undefined} onClick={onAnother}>
         {say("count.anotherOpen")}
       </button>
     </fieldset>
   );
-}
+});
 
 type LevelProps = { tenths: number; current: number | undefined; onSet: (tenths: number) => void };
 
