@@ -39,7 +39,7 @@ export const countsQuery = queryOptions({
 
 type Period = { count?: string | undefined; since?: string | undefined };
 
-/** Variance between two counts; without names, the last two. */
+/** Variance between two counts; without names, the last two that are no spot counts. */
 export function varianceQuery(period: Period) {
   return queryOptions({
     queryKey: ["variance", period],
@@ -75,6 +75,11 @@ export const openOrdersQuery = queryOptions({
   queryFn: () => answerOf(server.orders.$get()),
 });
 
-function given({ count, since }: Period): { count?: string; since?: string } {
-  return { ...(count === undefined ? {} : { count }), ...(since === undefined ? {} : { since }) };
+/** What the address says of a period, for the server; what it does not say, whole counts decide. */
+export function given({ count, since }: Period): { count?: string; since?: string; whole: "true" } {
+  return {
+    whole: "true",
+    ...(count === undefined ? {} : { count }),
+    ...(since === undefined ? {} : { since }),
+  };
 }

@@ -1,4 +1,5 @@
 import { businessDateOf, localMinute, localToInstant } from "#engine/sales/read/clock.ts";
+import { wholeCounts } from "#engine/stock/whole-counts.ts";
 import { addDays, type BusinessDate } from "#engine/time.ts";
 import { varianceFor } from "#server/reports/variance.ts";
 import type { World } from "#server/world.ts";
@@ -22,14 +23,14 @@ export async function closingFor(world: World) {
   };
 }
 
-/** The week between the last two counts, while it is open; null without two counts. */
+/** The week between the last two whole counts, while it is open; null without two. */
 export async function offerFor(world: World): Promise<ClosingOffer | null> {
-  const { counts } = world.facts;
+  const counts = wholeCounts(world.facts.counts);
   const [opening, closing] = [counts.at(-2), counts.at(-1)];
   if (opening === undefined || closing === undefined) return null;
   const through = lastDayBefore(world, closing.at);
   if (world.closing !== null && world.closing.through >= through) return null;
-  const { causes, items } = await varianceFor(world, {});
+  const { causes, items } = await varianceFor(world, { whole: true });
   const isLoud = items.some(({ verdict }) => verdict !== "quiet");
   return { through, opening: opening.name, closing: closing.name, unsettled: isLoud ? causes.length : 0 };
 }

@@ -2,9 +2,9 @@ import { groupBy } from "#engine/catalogue.ts";
 import type { Cause } from "#engine/variance/causes/cause.ts";
 import { NO_ACCUSATION, type VarianceReport } from "#engine/variance/report.ts";
 import type { TrendReport } from "#engine/variance/trend.ts";
-import { countsBetween } from "#server/reports/counts-between.ts";
+import { type CountsChosen, countsBetween } from "#server/reports/counts-between.ts";
 import { trendFor } from "#server/reports/trend.ts";
-import { type VarianceChoice, varianceFor } from "#server/reports/variance.ts";
+import { varianceFor } from "#server/reports/variance.ts";
 import type { World } from "#server/world.ts";
 
 /** One thing to check: the likeliest explanation of some numbers, and the others of the same numbers. */
@@ -24,7 +24,7 @@ const MOST_PERIODS = 6;
 const MOST_DRIFTS = 3;
 
 /** The owner's page: cost against spec, unexplained and its past, three things to check, what was settled. */
-export async function ownerReportFor(world: World, choice: VarianceChoice) {
+export async function ownerReportFor(world: World, choice: CountsChosen) {
   const { opening } = countsBetween(world.facts, choice);
   const report = await varianceFor(world, choice);
   const trend = await world.remembered(JSON.stringify(["trend"]), () => trendFor(world, {}));

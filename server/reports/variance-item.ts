@@ -4,13 +4,13 @@ import { uncertaintyBudget } from "#engine/variance/budget.ts";
 import { drinksThatUsed } from "#engine/variance/drinks-that-used.ts";
 import { salesNeeded } from "#engine/variance/sales-needed.ts";
 import { trendReport } from "#engine/variance/trend.ts";
-import { countsBetween } from "#server/reports/counts-between.ts";
+import { type CountsChosen, countsBetween } from "#server/reports/counts-between.ts";
 import { itemKnown } from "#server/reports/trend.ts";
-import { type VarianceChoice, varianceFor } from "#server/reports/variance.ts";
+import { varianceFor } from "#server/reports/variance.ts";
 import type { World } from "#server/world.ts";
 
 /** All there is to see of one item between two counts. */
-export async function varianceItemFor(world: World, choice: VarianceChoice & { item: string }) {
+export async function varianceItemFor(world: World, choice: CountsChosen & { item: string }) {
   const { facts } = world;
   const item = itemKnown(facts, choice.item);
   const { opening, closing } = countsBetween(facts, choice);

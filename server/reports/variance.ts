@@ -3,13 +3,11 @@ import type { Count } from "#engine/stock/counts.ts";
 import { type VarianceReport, varianceReport } from "#engine/variance/report.ts";
 import { salesNeeded } from "#engine/variance/sales-needed.ts";
 import { experienceFrom } from "#server/causes/experience.ts";
-import { countsBetween } from "#server/reports/counts-between.ts";
+import { type CountsChosen, countsBetween } from "#server/reports/counts-between.ts";
 import type { World } from "#server/world.ts";
 
-export type VarianceChoice = { count?: string | undefined; since?: string | undefined };
-
 /** The variance between the counts named, by default the last two. */
-export async function varianceFor(world: World, choice: VarianceChoice): Promise<VarianceReport> {
+export async function varianceFor(world: World, choice: CountsChosen): Promise<VarianceReport> {
   const { opening, closing } = countsBetween(world.facts, choice);
   const key = JSON.stringify(["variance", opening.name, closing.name]);
   return world.remembered(key, () => varianceBetween(world, opening, closing));

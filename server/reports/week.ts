@@ -1,7 +1,9 @@
 import { currencyDigits } from "#engine/currency.ts";
 import { saleAsks } from "#engine/sales/asks.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
-import { addDays, type BusinessDate, daysBetween, type Instant } from "#engine/time.ts";
+import type { Count } from "#engine/stock/counts.ts";
+import { wholeCounts } from "#engine/stock/whole-counts.ts";
+import { addDays, type BusinessDate, daysBetween } from "#engine/time.ts";
 import { type ClosingOffer, offerFor } from "#server/reports/closing.ts";
 import { orderFor } from "#server/reports/order.ts";
 import { prepFor } from "#server/reports/prep.ts";
@@ -26,8 +28,10 @@ export async function weekFor(world: World) {
   const { venue } = facts.catalogue;
   const at = momentOf(world);
   const date = businessDateOf(at, venue);
-  const [closing, opening] = [facts.counts.at(-1), facts.counts.at(-2)];
-  const variance = closing === undefined || opening === undefined ? null : await varianceFor(world, {});
+  const whole = wholeCounts(facts.counts);
+  const [closing, opening] = [whole.at(-1), whole.at(-2)];
+  const variance =
+    closing === undefined || opening === undefined ? null : await varianceFor(world, { whole: true });
   const order = await orderFor(world, { at });
   const prep = await prepFor(world, { date });
   const unmapped = await unmappedLately(world, date);
@@ -39,7 +43,9 @@ export async function weekFor(world: World) {
     latestCount: closing === undefined ? null : { name: closing.name, at: closing.at },
     previousCount: opening === undefined ? null : { name: opening.name, at: opening.at },
     steps: [
-      countStep(date, closing?.at, (moment) => businessDateOf(moment, venue)),
+      countStep(closing, facts.counts.at(-1), (count) =>
+        daysBetween({ from: businessDateOf(count.at, venue), to: date }),
+      ),
       salesStep(date, world.salesDates?.to),
       ringNameStep(unmapped),
       varianceStep(variance?.items.length ?? 0, loud.length, variance?.causes.length ?? 0),
@@ -72,16 +78,22 @@ async function unmappedLately(world: World, date: BusinessDate) {
     .sort((a, b) => b.net - a.net);
 }
 
+/** Done for a week by a whole count; one that was only begun, or is of a few items, says how far it got. */
 function countStep(
-  date: BusinessDate,
-  countedAt: Instant | undefined,
-  dateOf: (at: Instant) => BusinessDate,
+  whole: Count | undefined,
+  last: Count | undefined,
+  daysAgo: (count: Count) => number,
 ): WeekStep {
   const step = { id: "count" as const, title: "Count", href: "/count" };
-  if (countedAt === undefined) return { ...step, state: "due", detail: "Nothing was counted yet." };
-  const days = daysBetween({ from: dateOf(countedAt), to: date });
+  if (whole === undefined || last === undefined) {
+    return { ...step, state: "due", detail: "Nothing was counted yet." };
+  }
+  const days = daysAgo(whole);
+  const state = days >= COUNT_EVERY_DAYS ? "due" : "done";
   const ago = days === 0 ? "today" : days === 1 ? "yesterday" : `${days} days ago`;
-  return { ...step, state: days >= COUNT_EVERY_DAYS ? "due" : "done", detail: `Last counted ${ago}.` };
+  if (last === whole) return { ...step, state, detail: `Last counted ${ago}.` };
+  const detail = `Last counted whole ${ago}; "${last.name}" holds ${last.holdings.size} of ${whole.holdings.size} items.`;
+  return { ...step, state, detail };
 }
 
 function salesStep(date: BusinessDate, last: BusinessDate | undefined): WeekStep {

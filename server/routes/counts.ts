@@ -3,6 +3,7 @@ import { z } from "zod";
 import type { Db } from "#db/open.ts";
 import { addCountRows, COUNTED_APART, listCountRows } from "#db/stock-repository.ts";
 import { CountRow } from "#engine/stock/movement.ts";
+import { wholeCounts } from "#engine/stock/whole-counts.ts";
 import { refuseAhead } from "#server/far-off.ts";
 import { about, checked } from "#server/http.ts";
 import { enteredBy } from "#server/people/actor.ts";
@@ -29,7 +30,14 @@ export function countRoutes(db: Db, stamp: Stamp) {
   return new Hono()
     .get("/", about("Counts, newest first"), async (c) => {
       const { counts } = (await openWorld(db)).facts;
-      return c.json(counts.map(({ name, at, holdings }) => ({ name, at, items: holdings.size })).reverse());
+      const whole = new Set(wholeCounts(counts));
+      const listed = counts.map((count) => ({
+        name: count.name,
+        at: count.at,
+        items: count.holdings.size,
+        isSpot: !whole.has(count),
+      }));
+      return c.json(listed.reverse());
     })
     .get("/sheet", about("What stands where, in shelf order, with what is expected there"), async (c) =>
       c.json(await countSheetFor(await openWorld(db))),

@@ -21,7 +21,9 @@ const flag = z.enum(["true", "false"]).optional();
 const days = z.coerce.number().int().min(1).max(366);
 /** How sure it shall be that the most pieces of a fruit are enough. */
 const certainty = z.coerce.number().min(0.5).max(0.999).optional();
-const countPair = { count: z.string().optional(), since: z.string().optional() };
+const isAsked = flag.transform((word) => word === "true");
+/** Between which counts; `whole` passes over spot counts where none is named. */
+const countPair = { count: z.string().optional(), since: z.string().optional(), whole: isAsked };
 
 /** The reports: the same services, and the same JSON, as the command line. */
 export function reportRoutes(db: Db) {
@@ -29,12 +31,12 @@ export function reportRoutes(db: Db) {
     .get(
       "/use",
       about("Expected use by item over business dates"),
-      checked("query", z.object({ from: BusinessDate, to: BusinessDate, raw: flag })),
+      checked("query", z.object({ from: BusinessDate, to: BusinessDate, raw: isAsked })),
       async (c) => {
         const { from, to, raw } = c.req.valid("query");
         const world = await openWorld(db);
         const sales = await world.salesBetween({ from, to });
-        return c.json(useReport(world.facts, sales, { from, to, raw: raw === "true" }));
+        return c.json(useReport(world.facts, sales, { from, to, raw }));
       },
     )
     .get(

@@ -69,6 +69,46 @@ describe("the API", () => {
     });
   });
 
+  it("lets a count of a few items end no week, and says how far it got", async () => {
+    const { book, lines } = weekOfGin();
+    const gin = book.counts.filter(({ item }) => item === "Gin");
+    const others = [...book.items].filter(({ name }) => name !== "Gin").slice(0, 8);
+    expect(others.length).toBeGreaterThanOrEqual(4);
+    book.counts.push(
+      ...gin.flatMap((row) =>
+        others.map(({ name, base }) => ({
+          ...row,
+          item: name,
+          pack: null,
+          full: null,
+          parts: [],
+          amount: 500,
+          unit: base,
+        })),
+      ),
+      { ...(gin[1] as (typeof gin)[0]), count: "Gin again", at: "2026-03-09T11:00:00Z", full: 1 },
+    );
+    const { get } = await aTestApp(book, lines);
+    expect((await get("/api/counts")).body).toMatchObject([
+      { name: "Gin again", items: 1, isSpot: true },
+      { name: "Second", isSpot: false },
+      { name: "First", isSpot: false },
+    ]);
+    const between = async (query: string) => {
+      const { body } = await get(`/api/reports/variance${query}`);
+      const { opening, closing } = body as { opening: string; closing: string };
+      return [opening, closing];
+    };
+    expect(await between("?whole=true")).toEqual(["First", "Second"]);
+    expect(await between("")).toEqual(["Second", "Gin again"]);
+    expect(await between("?whole=true&count=Gin%20again")).toEqual(["Second", "Gin again"]);
+    const week = (await get("/api/week")).body as { latestCount: unknown; steps: { detail: string }[] };
+    expect(week.latestCount).toMatchObject({ name: "Second" });
+    expect(week.steps[0]?.detail).toBe(
+      `Last counted whole today; "Gin again" holds 1 of ${others.length + 1} items.`,
+    );
+  });
+
   it("takes a delivery in, corrects it and takes it back, and the variance follows", async () => {
     const { get, post } = await aBar();
     const delivery = {

@@ -5,28 +5,38 @@ import { say } from "../texts/say.ts";
 
 export type Period = { count?: string | undefined; since?: string | undefined };
 
-/** Chooses the closing count and the one to start from; unchosen, the last two stand. */
+type Listed = { name: string; items: number; isSpot: boolean };
+
+/** Chooses the closing count and the one to start from; unchosen, the last two that are no spot counts stand. */
 export function PeriodPicker({ period, onPick }: { period: Period; onPick: (period: Period) => void }) {
   const { data: counts = [] } = useQuery(countsQuery);
   if (counts.length < 3) return null;
-  const names = counts.map(({ name }) => name);
-  const closing = period.count ?? names[0] ?? "";
-  const earlier = names.slice(names.indexOf(closing) + 1);
+  const closing = period.count ?? lastWhole(counts)?.name ?? "";
+  const earlier = counts.slice(counts.findIndex(({ name }) => name === closing) + 1);
   return (
     <div className="field-row">
       <Select
         label={say("variance.sinceCount")}
-        value={period.since ?? earlier[0] ?? ""}
-        options={earlier}
+        value={period.since ?? lastWhole(earlier)?.name ?? ""}
+        options={earlier.map(optionOf)}
         onChange={(event) => onPick({ count: closing, since: event.target.value })}
       />
       <Select
         label={say("variance.untilCount")}
         value={closing}
         // The oldest count has none before it to compare with.
-        options={names.slice(0, -1)}
+        options={counts.slice(0, -1).map(optionOf)}
         onChange={(event) => onPick({ count: event.target.value })}
       />
     </div>
   );
+}
+
+/** Counts stand newest first. */
+function lastWhole(counts: readonly Listed[]): Listed | undefined {
+  return counts.find(({ isSpot }) => !isSpot);
+}
+
+function optionOf({ name, items, isSpot }: Listed) {
+  return { value: name, label: isSpot ? say("variance.countOf", { name, items }) : name };
 }

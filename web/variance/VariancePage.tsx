@@ -11,6 +11,7 @@ import { varianceQuery } from "../queries.ts";
 import { say } from "../texts/say.ts";
 import { afterColon } from "./after-colon.ts";
 import { Causes } from "./Causes.tsx";
+import { CountedSince } from "./CountedSince.tsx";
 import { Drifts } from "./Drifts.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
 import { NotCounted } from "./NotCounted.tsx";
@@ -46,6 +47,7 @@ function Report({ report }: { report: VarianceAnswer }) {
   return (
     <>
       <TotalsLine totals={report.totals} />
+      <CountedSince closing={report.closing} />
       <Causes causes={report.causes} between={report} baseOf={baseOf} />
       <SpotCount spotCount={report.spotCount} />
       <SettledList />

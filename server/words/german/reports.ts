@@ -5,6 +5,8 @@ export const REPORTS: Sentences = {
   'No drink with a spec is named "{0}".': "Kein Drink mit Rezept heißt „{0}“.",
   "A variance lies between two counts; the book has {0}. Count once more and ask again.":
     "Eine Abweichung liegt zwischen zwei Zählungen; im Buch: {0}. Zähle noch einmal und frag dann wieder.",
+  'Before "{0}" only a few items were counted, too few to compare with. Name a count to start from, or count once more.':
+    "Vor „{0}“ wurden nur wenige Artikel gezählt, zu wenige zum Vergleichen. Nenne eine Zählung als Anfang oder zähle noch einmal.",
   '"{0}" is the first count; there is none before it to compare with.':
     "„{0}“ ist die erste Zählung; davor gibt es keine zum Vergleichen.",
   'The count "{0}" is not before "{1}"; name the earlier one with --since.':
@@ -27,6 +29,8 @@ export const REPORTS: Sentences = {
   "Nothing was counted yet.": "Es wurde noch nichts gezählt.",
   "{0} days ago": "vor {0} Tagen",
   "Last counted {0}.": "Zuletzt gezählt: {0}.",
+  'Last counted whole {0}; "{1}" holds {2} of {3} items.':
+    "Zuletzt ganz gezählt: {0}; „{1}“ umfasst {2} von {3} Artikeln.",
   "No sales file was read yet.": "Es wurde noch keine Verkaufsdatei gelesen.",
   "Sales are in up to {0}.": "Verkäufe sind bis {0} da.",
   "1 day is missing after {0}.": "Nach dem {0} fehlt 1 Tag.",
