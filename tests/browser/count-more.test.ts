@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, LAPTOP, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -66,7 +66,7 @@ it("takes a sheet from paper with figures and Enter alone", async () => {
   await page.keyboard.press("Enter");
   await page.getByText("more than one figure after a point").waitFor();
   expect(await rowsOf("Paper")).toHaveLength(3);
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.context().close();
 }, 60_000);
 
@@ -139,12 +139,12 @@ it("finds by part of a name in any area, and says when a barcode was mistyped", 
 }, 60_000);
 
 it.each(["light", "dark"] as const)(
-  "has no serious fault of accessibility around the count, in %s",
+  "has no fault of accessibility around the count, in %s",
   async (colorScheme) => {
     const { page } = await newPage(browser, { viewport: PHONE, colorScheme });
     for (const step of ["sheet", "paper", "found", "order"]) {
       await goTo(page, `${bar.url}/count?count=Around&area=Cellar&step=${step}`);
-      expect(await seriousFaultsOn(page)).toEqual([]);
+      expect(await accessibilityFaultsOn(page)).toEqual([]);
       expect(
         await page.evaluate(
           () => document.documentElement.scrollWidth - document.documentElement.clientWidth,

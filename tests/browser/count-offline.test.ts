@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -80,7 +80,7 @@ it("loses nothing when two count the same shelf, and lets a person choose", asyn
   expect(row).toMatchObject({ full: 2, by: "CD", apart: [{ full: 3, parts: [0.5], by: "AB" }] });
   await goTo(first, `${bar.url}/count?count=Same+shelf`);
   await first.getByRole("heading", { name: "Counted by two people" }).waitFor();
-  expect(await seriousFaultsOn(first)).toEqual([]);
+  expect(await accessibilityFaultsOn(first)).toEqual([]);
   await first.getByRole("button", { name: /3 full and one at 5\/10/ }).click();
   await first.getByRole("heading", { name: "Counted by two people" }).waitFor({ state: "detached" });
   await expect.poll(async () => (await rowsOf("Same shelf"))[0]?.apart).toEqual([]);

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -200,12 +200,12 @@ it("lets a later way of counting replace the earlier, so that nothing counts twi
 }, 60_000);
 
 it.each(["light", "dark"] as const)(
-  "has no serious fault of accessibility while counting, in %s",
+  "has no fault of accessibility while counting, in %s",
   async (colorScheme) => {
     const { page } = await newPage(browser, { viewport: PHONE, colorScheme });
     for (const place of ["", "&area=Cellar", "&area=Front+well&item=Wickerlamp+Dry+Gin", "&step=review"]) {
       await goTo(page, `${bar.url}/count?count=Access${place}`);
-      expect(await seriousFaultsOn(page)).toEqual([]);
+      expect(await accessibilityFaultsOn(page)).toEqual([]);
     }
     await page.context().close();
   },

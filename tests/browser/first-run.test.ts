@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import {
   closePages,
   goTo,
@@ -25,7 +25,7 @@ afterAll(async () => {
 it("leads from an empty database to a first count on the phone, keeping what is half done", async () => {
   const { page } = await newPage(browser, { viewport: PHONE, timezoneId: "Europe/Lisbon" });
   await goTo(page, bar.url);
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.getByLabel("Name of the bar").fill("The Tin Heron");
   await page.getByLabel("Currency").fill("xxq");
   await page.getByRole("button", { name: "Open the book" }).click();
@@ -34,7 +34,7 @@ it("leads from an empty database to a first count on the phone, keeping what is 
   await page.getByRole("button", { name: "Open the book" }).click();
   await settled(page, "This week");
   await page.getByRole("heading", { name: "To begin with" }).waitFor();
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.getByRole("link", { name: "Put what you have on its shelves" }).click();
   await page.getByLabel("Where it stands").fill("Back bar");
   await page.getByLabel("What it is").fill("Seacliff Aquavit");

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, LAPTOP, newPage, type OpenBar, openBar, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -44,7 +44,7 @@ it("enters a delivery, corrects it with a reason, and keeps what it was before",
   await page.getByLabel("How many").fill("3");
   await page.getByLabel("Of", { exact: true }).selectOption("case");
   await page.getByLabel("Price of the line, USD").fill("630");
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.getByRole("button", { name: "Enter it" }).click();
   const row = page.locator("tbody tr", { hasText: "LM-TEST-1" });
   await row.waitFor();

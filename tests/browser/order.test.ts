@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, LAPTOP, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -78,7 +78,7 @@ it.each([
     // Nobody remembers in three months why a par was set, so it takes a reason.
     expect(await set.isDisabled()).toBe(true);
     await form.getByLabel("Why").fill("a party every week");
-    expect(await seriousFaultsOn(page)).toEqual([]);
+    expect(await accessibilityFaultsOn(page)).toEqual([]);
     await set.click();
     await page.getByText("1 par set by hand").waitFor();
     await page.locator("tr", { hasText: item }).filter({ hasText: "a party every week" }).first().waitFor();

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, newPage, type OpenBar, openBar, settled, sharedBrowser } from "./support.ts";
 
 const BENCH = { width: 820, height: 1180 };
@@ -36,7 +36,7 @@ it("lists the day's batches in working order, with what each takes", async () =>
   expect(names.indexOf("Simple Syrup")).toBeLessThan(names.indexOf("Ginger Syrup"));
   const simple = page.locator(".batch-line", { hasText: "Simple Syrup" }).first();
   expect(await simple.textContent()).toMatch(/White Sugar [\d.]+ kg/);
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.context().close();
 }, 60_000);
 
@@ -134,7 +134,7 @@ it("scales a card to what there is of one input, mends a syrup off target, and r
   // 1998 g at 48 °Bx hold 959 g of sugar; x more make half of all: x = 1998 × 2 ÷ 50 = 80 g.
   await page.getByLabel("I measured, °Brix").fill("48");
   expect(await page.locator(".correction-answer").textContent()).toMatch(/^Stir in 8[0-3] g of White Sugar/);
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.getByRole("button", { name: "Something else went in" }).click();
   await page.getByLabel(/^White Sugar used/).fill("1.1 kg");
   await page.getByRole("button", { name: "Made it" }).click();
@@ -239,7 +239,7 @@ it("writes any new prep in one form, saves it whole, and weighs making it agains
   await preview.getByText("66.7 °Brix").waitFor();
   expect(await preview.textContent()).toContain("crystallise");
   expect(await preview.textContent()).toMatch(/Batch \d{6}-1/);
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   // The same form, another kind: what is steeped says how strong it is on its label.
   await page.getByLabel("It is", { exact: true }).selectOption("infusion");
   await page.locator(".new-prep textarea").fill("1000 ml Cinderpalm Blanco Agave\n10 g red chilli");

@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -33,7 +33,7 @@ it("takes a supplier's list over on a phone: asks what a price pays for, shows w
   expect(await page.getByLabel("Category of Saltmarsh Rum").inputValue()).toBe("spirit");
   await page.getByText("1 line could not be read").click();
   await page.getByText("Row 6: “No size” has no size that can be read").waitFor();
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.getByRole("button", { name: "Take over 2 lines" }).click();
   await page.getByText("2 prices of Longmole Spirits taken over.").waitFor();
   const { packs, items } = (await (await fetch(`${bar.url}/api/catalogue`)).json()) as {

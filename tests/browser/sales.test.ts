@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import {
   closePages,
   goTo,
@@ -54,7 +54,7 @@ it("shows how a till's file is understood, reads it in on a word, asks what is u
   expect(await page.locator(".preview .figures").textContent()).toMatch(/New2Known before0Refused1/);
   expect(await page.locator(".preview .refused").textContent()).toContain("yesterday");
   expect(await soldOn("2026-11-23")).toBe(0);
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
 
   await page.getByRole("button", { name: "Read it in" }).click();
   await page.getByRole("heading", { name: "monday.csv is in" }).waitFor();
@@ -100,7 +100,7 @@ it("is put right by hand where a column was taken wrongly, and the next file lik
   const rows = ["Rung;Kind of drink;Count of it;Paid", "2026-11-24 18:00;Lantern Daiq;2;26.00"];
   await choose(page, "odd 2026-11-24.csv", rows.join("\n"));
   await page.getByText("A question before it can be read").waitFor();
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.getByLabel("Rung", { exact: true }).selectOption("when");
   await page.getByLabel("Kind of drink", { exact: true }).selectOption("item");
   await page.getByLabel("Count of it", { exact: true }).selectOption("quantity");
@@ -147,7 +147,7 @@ it("accepts a likely meaning with one key, many above a score, and takes them ba
   expect(await page.getByRole("dialog").textContent()).toContain("1 sold under it");
   await page.getByRole("button", { name: "Take it back" }).click();
   await page.locator(".unknown-names > li", { hasText: "HH Elder Spritz" }).waitFor();
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.context().close();
 }, 90_000);
 

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { accessibilityFaultsOn, OF_COLOUR } from "./accessibility-faults.ts";
 import { SCREENS } from "./screens.ts";
-import { OF_COLOUR, seriousFaultsOn } from "./serious-faults.ts";
 import {
   closePages,
   goTo,
@@ -17,8 +17,12 @@ import {
 
 let bar: OpenBar;
 let browser: Browser;
+let page: Page;
+let faults: string[];
 beforeAll(async () => {
   [bar, browser] = await Promise.all([openBar(), sharedBrowser()]);
+  // One page for all: what every screen loads is asked for and compiled once.
+  ({ page, faults } = await newPage(browser, { viewport: PHONE, reducedMotion: "reduce" }));
 }, 180_000);
 afterAll(async () => {
   await closePages(browser);
@@ -28,11 +32,9 @@ afterAll(async () => {
 it.each(SCREENS)(
   "%s opens with its heading and title, logs nothing, asks nobody else, fits a phone, a tablet and a laptop, and is for everybody there, in light and in dark",
   async (path, heading) => {
-    const { page, faults } = await newPage(browser, {
-      viewport: PHONE,
-      colorScheme: "light",
-      reducedMotion: "reduce",
-    });
+    faults.length = 0;
+    await page.setViewportSize(PHONE);
+    await page.emulateMedia({ colorScheme: "light" });
     await goTo(page, bar.url + path);
     expect(await page.locator("h1").allTextContents()).toEqual([expect.stringContaining(heading)]);
     expect(await page.title()).toContain("Ullage");
@@ -41,12 +43,11 @@ it.each(SCREENS)(
       await drawn(page);
       expect(await overhang(page), `${viewport.width} px`).toBe(0);
       await page.emulateMedia({ colorScheme: "light" });
-      expect(await seriousFaultsOn(page), `${viewport.width} px, light`).toEqual([]);
+      expect(await accessibilityFaultsOn(page), `${viewport.width} px, light`).toEqual([]);
       await page.emulateMedia({ colorScheme: "dark" });
-      expect(await seriousFaultsOn(page, OF_COLOUR), `${viewport.width} px, dark`).toEqual([]);
+      expect(await accessibilityFaultsOn(page, OF_COLOUR), `${viewport.width} px, dark`).toEqual([]);
     }
     expect(faults).toEqual([]);
-    await page.context().close();
   },
   120_000,
 );

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, newPage, type OpenBar, openBar, PHONE, settled, sharedBrowser } from "./support.ts";
 
 const PASSWORD = "three bent corkscrews";
@@ -43,7 +43,7 @@ it("makes the first owner by the link in the terminal, who enrols the bar's phon
   await expect.poll(() => linkIn(bar.printed())).toContain("/welcome#");
   await phone.goto(linkIn(bar.printed()));
   await settled(phone, "Welcome, owner");
-  expect(await seriousFaultsOn(phone)).toEqual([]);
+  expect(await accessibilityFaultsOn(phone)).toEqual([]);
   await phone.getByLabel("Your name").fill("Ines");
   await phone.getByLabel("New password").fill("short");
   await phone.getByRole("button", { name: "Set the password" }).click();
@@ -60,7 +60,7 @@ it("makes the first owner by the link in the terminal, who enrols the bar's phon
   await phone.getByLabel("Name of somebody new").fill("Kit");
   await phone.getByRole("button", { name: "Add and make a link" }).click();
   const link = await phone.getByRole("textbox", { name: "Link for Kit" }).inputValue();
-  expect(await seriousFaultsOn(phone)).toEqual([]);
+  expect(await accessibilityFaultsOn(phone)).toEqual([]);
   await signOut(phone);
   await phone.goto(linkIn(link));
   await settled(phone, "Welcome, Kit");
@@ -86,7 +86,7 @@ it("shows who counts neither costs nor what the role cannot do", async () => {
 it("asks on the bar's phone for a name and a PIN, by thumb or by keyboard, and says when it is wrong", async () => {
   await signOut(phone);
   await phone.getByText("Kit", { exact: true }).waitFor();
-  expect(await seriousFaultsOn(phone)).toEqual([]);
+  expect(await accessibilityFaultsOn(phone)).toEqual([]);
   await tap(phone, "1357");
   await phone.getByText("That PIN is wrong.").waitFor();
   expect(await phone.getByLabel("PIN of Kit").last().inputValue()).toBe("");
@@ -103,7 +103,7 @@ it("asks everywhere else for a name and a password, and names nobody", async () 
   await office.getByLabel("Password").fill("not it, not at all");
   await office.keyboard.press("Enter");
   await office.getByText("The name or the password is wrong.").waitFor();
-  expect(await seriousFaultsOn(office)).toEqual([]);
+  expect(await accessibilityFaultsOn(office)).toEqual([]);
   await office.getByLabel("Password").fill(PASSWORD);
   await office.keyboard.press("Enter");
   await settled(office, "Order");

@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { seriousFaultsOn } from "./serious-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { closePages, goTo, LAPTOP, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -31,7 +31,7 @@ it("reads a spec as it is typed, points at the word it does not know, and saves 
   expect(await page.locator(".reading-why").textContent()).toContain("Lemon Juice");
   const save = page.getByRole("button", { name: "Save the new version" });
   expect(await save.isDisabled()).toBe(true);
-  expect(await seriousFaultsOn(page)).toEqual([]);
+  expect(await accessibilityFaultsOn(page)).toEqual([]);
 
   await text.fill(`${before}\n½ oz lemon juice, fresh`);
   await page.getByText("All understood").waitFor();

@@ -1,4 +1,5 @@
 import { ArrowDown, ArrowUp } from "lucide-react";
+import { say } from "../texts/say.ts";
 import type { Column } from "./table-column.ts";
 import type { Sort } from "./table-sort.ts";
 
@@ -36,7 +37,9 @@ function HeadCell<Row>({ column, sort, onSort }: CellProps<Row>) {
     return (
       // biome-ignore lint/a11y/noRedundantRoles: the phone's layout takes the cell's own role away
       <th role="columnheader" scope="col" className={className}>
-        <span className="head-name">{name}</span>
+        <span className="head-name">
+          {head === "" ? <span className="visually-hidden">{say("parts.acts")}</span> : name}
+        </span>
       </th>
     );
   }

@@ -5,6 +5,7 @@ export type CellValue = string | number | null;
 /** One column of a DataTable. */
 export type Column<Row> = {
   key: string;
+  /** Empty over buttons: only who hears the table is told that they are its acts. */
   head: string;
   /** Beside the head, so that cells carry numbers alone: "ml", "€". */
   unit?: string;

@@ -8,11 +8,11 @@ const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.mi
 /** The rules of axe-core that look at colours: all that can differ when a page seen already is drawn in its other palette. */
 export const OF_COLOUR = ["color-contrast", "link-in-text-block"];
 
-/** What axe-core holds to be a serious or critical fault on a page as it stands, a line each; by all its rules or by some. */
-export async function seriousFaultsOn(page: Page, rules?: readonly string[]): Promise<string[]> {
+/** What axe-core holds to be a fault on a page as it stands, minor ones and its good practice included, a line each; by all its rules or by some. */
+export async function accessibilityFaultsOn(page: Page, rules?: readonly string[]): Promise<string[]> {
   // Injected by the browser's own tools, as the page's security policy would not let it in.
   if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(AXE);
-  const options: RunOptions = { resultTypes: ["violations"] };
+  const options: RunOptions = { resultTypes: ["violations"], preload: false, selectors: false };
   if (rules !== undefined) options.runOnly = { type: "rule", values: [...rules] };
   const { violations } = await page.evaluate(
     (asked) =>
@@ -21,7 +21,8 @@ export async function seriousFaultsOn(page: Page, rules?: readonly string[]): Pr
       ),
     options,
   );
-  return violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
+  return violations.map(
+    ({ id, impact, nodes }) =>
+      `${id} (${impact}): ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`,
+  );
 }
