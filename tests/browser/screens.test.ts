@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { accessibilityFaultsOn, OF_COLOUR } from "./accessibility-faults.ts";
@@ -51,6 +52,19 @@ it.each(SCREENS)(
   },
   120_000,
 );
+
+it("are all the addresses that the program knows, but for the door that the tests of signing in go through", () => {
+  const known = readFileSync(new URL("../../web/routes.tsx", import.meta.url), "utf8").matchAll(
+    /path: "([^"]+)"/g,
+  );
+  const seen = SCREENS.map(([path]) => path);
+  const isSeen = (route: string) => {
+    const like = new RegExp(`^${route.replace(/\$\w+/g, "[^/]+")}$`);
+    return seen.some((path) => like.test(path));
+  };
+  const unseen = [...known].map(([, route]) => route as string).filter((route) => !isSeen(route));
+  expect(unseen).toEqual(["/welcome"]);
+});
 
 /** Waits for the frame after next, in which charts stand in their new width. */
 async function drawn(page: Page): Promise<void> {

@@ -20,4 +20,6 @@ export const SCREENS = [
   ["/order/pars", "Pars"],
   ["/me", ""],
   ["/people", "People"],
+  ["/order/check/PO-787", "PO-787"],
+  ["/look", ""],
 ] as const;

@@ -144,10 +144,13 @@ export async function goTo(page: Page, url: string): Promise<void> {
   await settled(page);
 }
 
+/** Something is being fetched, and not only shown as an example of what that looks like. */
+const BUSY = "main .busy:not(.look-busy *)";
+
 /** Waits until a heading (that one, after a step within the program) stands, nothing is marked as busy and nothing asked. */
 export async function settled(page: Page, heading?: string): Promise<void> {
   await page.locator("main h1", heading === undefined ? {} : { hasText: heading }).waitFor();
-  do await page.waitForFunction(() => document.querySelector("main .busy") === null);
+  do await page.waitForFunction((busy) => document.querySelector(busy) === null, BUSY);
   while (!(await isQuiet(page)));
 }
 

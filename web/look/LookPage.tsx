@@ -40,7 +40,9 @@ export function LookPage() {
         <Empty title={say("look.nothingYet")}>
           <p>{say("look.nothingYetHow")}</p>
         </Empty>
-        <Busy what={say("look.reckoning")} />
+        <div className="look-busy">
+          <Busy what={say("look.reckoning")} />
+        </div>
         <Problems
           error={new Error("deliveries.csv row 14, pack: no pack “700 ml” of “Dry gin”; it has “1 L”.")}
         />
