@@ -5,14 +5,10 @@ import { wholeBookTouches } from "#db/history/past.ts";
 import type { Db } from "#db/open.ts";
 import { ledgerState } from "#db/schema/venue.ts";
 import { clearBook, insertBook, readStoredBook } from "#db/stored/book.ts";
+import type { DayChange } from "#db/stored/day-changes.ts";
+import { countingLinesOfImport } from "#db/stored/lines-of-import.ts";
 import { storedTexts } from "#db/stored/sale-blocks.ts";
-import {
-  clearSales,
-  countingLinesOfImport,
-  type DayChange,
-  insertImport,
-  type SalesFileRead,
-} from "#db/stored/sales.ts";
+import { clearSales, insertImport, type SalesFileRead } from "#db/stored/sales.ts";
 import { type Doing, inTransaction, momentOf } from "#db/stored/transaction.ts";
 import type { Book } from "#engine/book.ts";
 import { currencyDigits } from "#engine/currency.ts";

@@ -2,15 +2,13 @@ import { NotFoundError } from "#db/errors.ts";
 import type { Told } from "#db/history/acts.ts";
 import { dayTouches, refuseInClosedPast } from "#db/history/past.ts";
 import type { Db } from "#db/open.ts";
+import { type DayChange, isMoved } from "#db/stored/day-changes.ts";
 import { changedOf, daysWords, importWords, linesIn, planTurn, setUndone } from "#db/stored/import-undone.ts";
+import { effectiveLines, linesOfImport } from "#db/stored/lines-of-import.ts";
 import { storedTexts } from "#db/stored/sale-blocks.ts";
 import {
-  type DayChange,
-  effectiveLines,
   importWithDigest,
   insertImport,
-  isMoved,
-  linesOfImport,
   planImport,
   type SalesFileRead,
   type SameImport,

@@ -1,6 +1,6 @@
 import type { Db } from "#db/open.ts";
 import { daySales, salesTexts, talliesBetween } from "#db/sales-repository.ts";
-import type { DayChange } from "#db/stored/sales.ts";
+import type { DayChange } from "#db/stored/day-changes.ts";
 import type { Book } from "#engine/book.ts";
 import { factsOf } from "#engine/facts.ts";
 import { type ChangedDay, type Explained, explainImport } from "#engine/sales/explain.ts";

@@ -11,7 +11,8 @@ import {
   previewInDetail,
   salesTexts,
 } from "#db/sales-repository.ts";
-import { isMoved, type SameImport } from "#db/stored/sales.ts";
+import { isMoved } from "#db/stored/day-changes.ts";
+import type { SameImport } from "#db/stored/sales.ts";
 import { type ChangedDay, type Explained, explainImport } from "#engine/sales/explain.ts";
 import type { DayColumns } from "#engine/sales/packed/day-columns.ts";
 import { linesOf } from "#engine/sales/packed/packed-sales.ts";

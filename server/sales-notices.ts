@@ -1,4 +1,4 @@
-import { type DayChange, isMoved } from "#db/stored/sales.ts";
+import { type DayChange, isMoved } from "#db/stored/day-changes.ts";
 import type { DayTally } from "#engine/sales/packed/tally.ts";
 
 const DATES_SHOWN = 5;

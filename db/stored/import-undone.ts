@@ -1,7 +1,8 @@
 import { ConflictError, NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
 import type { Turned } from "#db/stored/sale-blocks.ts";
-import { keepTallies, type NewTally, salesState, talliesWith } from "#db/stored/sales.ts";
+import { salesState } from "#db/stored/sales.ts";
+import { keepTallies, type NewTally, talliesWith } from "#db/stored/tally-keeper.ts";
 import { type Doing, momentOf } from "#db/stored/transaction.ts";
 import type { BusinessDate } from "#engine/time.ts";
 

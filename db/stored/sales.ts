@@ -1,39 +1,22 @@
 import { ConflictError } from "#db/errors.ts";
 import { lastLoad } from "#db/history/later-act.ts";
 import type { Db } from "#db/open.ts";
+import { type DayChange, DayChanges, isMoved, NO_CHANGE } from "#db/stored/day-changes.ts";
+import { effectiveLines } from "#db/stored/lines-of-import.ts";
 import {
   BlockKeeper,
   keepTexts,
-  LiveBlocks,
   renumbered,
   type SettledTexts,
   settleTexts,
   storedTexts,
-  type Turned,
 } from "#db/stored/sale-blocks.ts";
-import { clearStaff, StaffKeeper, staffOfBlock, storedStaff } from "#db/stored/sale-staff.ts";
+import { clearStaff, StaffKeeper } from "#db/stored/sale-staff.ts";
+import { TallyKeeper } from "#db/stored/tally-keeper.ts";
 import { type Doing, momentOf } from "#db/stored/transaction.ts";
-import { unpackBlock } from "#engine/sales/packed/block.ts";
-import { DayColumns } from "#engine/sales/packed/day-columns.ts";
-import {
-  fileOfDay,
-  linesOf,
-  type PackedDay,
-  SalesPacker,
-  unionOfBlocks,
-  unpackDay,
-} from "#engine/sales/packed/packed-sales.ts";
-import { isSum, isSums } from "#engine/sales/packed/sums.ts";
-import {
-  type DayTally,
-  NO_TALLY,
-  packTally,
-  quantityOf,
-  tallyOf,
-  unpackTally,
-} from "#engine/sales/packed/tally.ts";
+import { type PackedDay, SalesPacker } from "#engine/sales/packed/packed-sales.ts";
+import { unpackTally } from "#engine/sales/packed/tally.ts";
 import { TextTable } from "#engine/sales/packed/texts.ts";
-import { joinFile } from "#engine/sales/packed/union.ts";
 import type { RefusedRow, SaleLine } from "#engine/sales/read/line.ts";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
 import type { BusinessDate } from "#engine/time.ts";
@@ -69,27 +52,6 @@ export function importWithDigest({ sqlite }: Db, readDigest: string): SameImport
   const { id, lines, shape, refused } = found;
   return { importId: id, lines, shape: JSON.parse(shape), refused: JSON.parse(refused) };
 }
-
-/** What an import does to one business day. */
-export type DayChange = {
-  businessDate: BusinessDate;
-  /** Lines the file has of the day; how many were not known before, and how many take the place of a line that was. */
-  lines: number;
-  new: number;
-  changed: number;
-  /** Earlier sums that the file's took the place of; `dropped` are those of them that it has no sum for. */
-  sumsReplaced: number;
-  dropped: number;
-  /** Lines of the day before the import and after it, from all files together. */
-  linesBefore: number;
-  linesAfter: number;
-  before: DayTally;
-  after: DayTally;
-  /** The day's lines before and after, where they were asked for. */
-  columns: { before: DayColumns; after: DayColumns } | null;
-};
-
-const NO_CHANGE = { changed: 0, sumsReplaced: 0, dropped: 0 } as const;
 
 /** The lines of a file packed by business day. */
 function packed(db: Db, read: Exclude<SalesFileRead, { sameAs: SameImport }>): SalesPacker {
@@ -176,11 +138,6 @@ export function insertImport(
   return { importId, lines, changes: days.map(({ change }) => change) };
 }
 
-/** Whether an import changes what a day sold. */
-export function isMoved({ new: fresh, changed, dropped }: DayChange): boolean {
-  return fresh + changed + dropped > 0;
-}
-
 function insertHead({ sqlite }: Db, read: SalesFileRead, lines: number, doing: Doing): number {
   const { file, shape, refused, readDigest = null, replacesSums = false } = read;
   return Number(
@@ -248,157 +205,6 @@ function daysAgain(
       columns: columns === null ? null : { before: columns, after: columns },
     };
   });
-}
-
-/** Works out what a day of a file changes, by the day as a whole: only a day that other files have too is looked into. */
-export class DayChanges {
-  readonly #blocks: BlockKeeper;
-  readonly #live: LiveBlocks;
-  readonly #tallies: TallyKeeper;
-  readonly #splitDates: ReadonlySet<BusinessDate>;
-
-  constructor(db: Db, splitDates: ReadonlySet<BusinessDate>) {
-    this.#blocks = new BlockKeeper(db);
-    this.#live = new LiveBlocks(db);
-    this.#tallies = new TallyKeeper(db);
-    this.#splitDates = splitDates;
-  }
-
-  by(day: PackedDay, replacesSums: boolean): DayChange {
-    const { businessDate, lines } = day;
-    const held = this.#tallies.of(businessDate);
-    const live = held === undefined ? [] : this.#live.of(businessDate);
-    const isSplit = this.#splitDates.has(businessDate);
-    const known = live.length === 0 ? undefined : this.#blocks.find(day);
-    const isKnown = known !== undefined && live.some(({ id }) => id === known);
-    const before = held === undefined ? NO_TALLY : unpackTally(held.packed);
-    const linesBefore = held?.lines ?? 0;
-    const of = { businessDate, lines, linesBefore, before };
-    if (isKnown) {
-      const columns = isSplit ? unionOfBlocks(live) : null;
-      const whole = columns && { before: columns, after: columns };
-      return {
-        ...of,
-        new: 0,
-        ...NO_CHANGE,
-        linesAfter: linesBefore,
-        after: before,
-        columns: whole,
-      };
-    }
-    if (live.length === 0) {
-      const columns = isSplit ? { before: new DayColumns(), after: unpackBlock(day.block) } : null;
-      return { ...of, new: lines, ...NO_CHANGE, linesAfter: lines, after: day.tally, columns };
-    }
-    const heldLines = unionOfBlocks(live);
-    const {
-      columns: after,
-      known: _,
-      ...counts
-    } = joinFile(heldLines, fileOfDay({ packed: day.block, replacesSums }));
-    return {
-      ...of,
-      ...counts,
-      linesAfter: after.count,
-      after: tallyOf(after),
-      columns: isSplit ? { before: heldLines, after } : null,
-    };
-  }
-}
-
-/** Reads and writes the tallies of days. */
-class TallyKeeper {
-  readonly #of;
-  readonly #clear;
-  readonly #insert;
-
-  constructor({ sqlite }: Db) {
-    this.#of = sqlite.prepare("select lines, packed from tallies where business_date = ?");
-    this.#clear = sqlite.prepare("delete from tallies where business_date = ?");
-    this.#insert = sqlite.prepare(
-      `insert into tallies (business_date, lines, quantity, net_minor, packed) values (?, ?, ?, ?, ?)
-       on conflict (business_date) do update
-       set lines = excluded.lines, quantity = excluded.quantity, net_minor = excluded.net_minor, packed = excluded.packed`,
-    );
-  }
-
-  of(date: BusinessDate): { lines: number; packed: Uint8Array } | undefined {
-    return this.#of.get(date) as { lines: number; packed: Uint8Array } | undefined;
-  }
-
-  keep(date: BusinessDate, lines: number, tally: DayTally): void {
-    if (lines === 0) {
-      this.#clear.run(date);
-      return;
-    }
-    const netMinor = tally.netMinor.reduce((sum, of) => sum + of, 0);
-    this.#insert.run(date, lines, quantityOf(tally), netMinor, packTally(tally));
-  }
-}
-
-/** The lines of a day as they hold: of all live imports together, in their order. */
-export function effectiveLines(db: Db, date: BusinessDate): DayColumns {
-  return unionOfBlocks(new LiveBlocks(db).of(date));
-}
-
-/** The lines of one import, oldest day first; with who rang them where that is kept. */
-export function linesOfImport(db: Db, importId: number, texts: TextTable): SaleLine[] {
-  const names = storedStaff(db);
-  return blocksOfImport(db, importId).flatMap(({ id, date, packed }) =>
-    linesOf(date, unpackDay({ block: packed, staff: staffOfBlock(db, id) }), texts, names),
-  );
-}
-
-/** The same without sums that a later import replaced: read again in order, they add up to what counts. */
-export function countingLinesOfImport(db: Db, importId: number, texts: TextTable): SaleLine[] {
-  const live = new LiveBlocks(db);
-  const names = storedStaff(db);
-  return blocksOfImport(db, importId).flatMap(({ id, date, packed }) => {
-    const columns = unpackDay({ block: packed, staff: staffOfBlock(db, id) });
-    const blocks = live.of(date);
-    const later = blocks.slice(blocks.findIndex((block) => block.id === id) + 1);
-    const isReplaced = later.some((block) => block.replacesSums && isSums(unpackBlock(block.packed)));
-    if (!isReplaced) return linesOf(date, columns, texts, names);
-    const rest = new DayColumns();
-    for (let row = 0; row < columns.count; row += 1) if (!isSum(columns, row)) rest.addFrom(columns, row);
-    return linesOf(date, rest, texts, names);
-  });
-}
-
-function blocksOfImport({ sqlite }: Db, importId: number) {
-  return sqlite
-    .prepare(
-      `select sale_blocks.id, sale_blocks.business_date as date, sale_blocks.packed from import_days
-       join sale_blocks on sale_blocks.id = import_days.block_id
-       where import_days.import_id = ? order by sale_blocks.business_date`,
-    )
-    .all(importId) as { id: number; date: string; packed: Uint8Array }[];
-}
-
-/** A day's tally as it will be, and whether it is another than it was. */
-export type NewTally = { businessDate: BusinessDate; lines: number; tally: DayTally; isChanged: boolean };
-
-/** The tallies of some days as if an import were taken back or held again; nothing is written. */
-export function talliesWith(db: Db, dates: readonly BusinessDate[], turned: Turned): NewTally[] {
-  const live = new LiveBlocks(db);
-  const tallies = new TallyKeeper(db);
-  return dates.map((businessDate) => {
-    const columns = unionOfBlocks(live.of(businessDate, turned));
-    const [tally, lines] = [tallyOf(columns), columns.count];
-    const held = tallies.of(businessDate);
-    const isSame =
-      held === undefined
-        ? lines === 0
-        : held.lines === lines && Buffer.compare(held.packed, packTally(tally)) === 0;
-    return { businessDate, lines, tally, isChanged: !isSame };
-  });
-}
-
-export function keepTallies(db: Db, days: readonly NewTally[]): void {
-  const tallies = new TallyKeeper(db);
-  for (const { businessDate, lines, tally, isChanged } of days) {
-    if (isChanged) tallies.keep(businessDate, lines, tally);
-  }
 }
 
 /** Empties the tables of sales; only while the whole book is being replaced. */
