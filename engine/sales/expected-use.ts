@@ -84,6 +84,9 @@ export type FruitDay = {
   parts: PartShares[];
 };
 
+/** Pieces of fruit that are none: a tenth sold and taken back in another order does not come to quite 0. */
+const DUST = 1e-9;
+
 /** Gathers what is asked of each fruit, day by day. */
 export class FruitDays {
   readonly #dividersOf: UseOptions["dividersOf"];
@@ -113,8 +116,8 @@ export class FruitDays {
     return [...this.#days.values()].flatMap((days) =>
       [...days.values()].map(({ source, businessDate, parts }) => {
         const asked = [...parts.values()];
-        // A part of which as much was taken back as sold is not asked for.
-        const some = asked.filter(({ shares }) => shares !== 0);
+        // A part of which as much was taken back as sold is not asked for; what rounding leaves of it is not either.
+        const some = asked.filter(({ shares }) => Math.abs(shares) > DUST);
         const most = (some.length > 0 ? some : asked).reduce((a, b) => (b.shares > a.shares ? b : a));
         const yields = [...most.yieldSd.values()].reduce((sum, sd) => sum + sd * sd, 0);
         return { source, businessDate, pieces: most.shares, variance: most.variance + yields, parts: asked };

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
+import { Board, type Choice } from "#engine/variance/causes/board.ts";
 import type { Cause, CauseKind } from "#engine/variance/causes/cause.ts";
 import { CAUSE_KINDS } from "#engine/variance/causes/cause.ts";
+import { selectChoices } from "#engine/variance/causes/select.ts";
 import { POURED, plainVariance, type Trouble } from "./plain-bar.ts";
 import { ring } from "./rings.ts";
 import { spec } from "./small-bar.ts";
@@ -241,6 +243,35 @@ function isA(kind: (typeof TOLD_IN)[CauseKind]["what"], name: string): boolean {
       return !isDrink && name !== "Gimlet Large Glass";
   }
 }
+
+describe("the search for causes", () => {
+  /** A signature: its numbers by row, the sizes it can have, and odds of one in twenty beforehand. */
+  function choice(key: string, byRow: number[], size: Choice["size"]): Choice {
+    const at = byRow.flatMap((value, row) => (value === 0 ? [] : row));
+    const values = at.map((row) => byRow[row] ?? 0);
+    const length2 = values.reduce((sum, value) => sum + value * value, 0);
+    return { vector: { at, values, length2 }, size, logOdds: -3, spans: at.length, family: key, key };
+  }
+
+  it("ends where one that joins pushes out another that would come back", () => {
+    const board = new Board(
+      [
+        choice("about seven", [1], { kind: "around", center: 7, relativeSd: 0.1 }),
+        choice("at most one", [1, 8], { kind: "any", max: 1, typical: 2 }),
+        choice("tens, at most eight", [10], { kind: "whole", max: 8, logChance: (size) => -size }),
+      ],
+      2,
+    );
+    const chosen = selectChoices(Float64Array.of(131, 102), board, 0);
+    const sizes = Object.fromEntries(chosen.map(({ choice: { key }, size }) => [key, size]));
+    // 131 − 1 − 80 = 50 is left for the first, weighed with its 7 ± 0.7: (50 + 7 ÷ 0.49) ÷ (1 + 1 ÷ 0.49) = 21.14.
+    expect(sizes).toEqual({
+      "about seven": expect.closeTo(21.14, 2),
+      "at most one": 1,
+      "tens, at most eight": 8,
+    });
+  });
+});
 
 describe("the list of causes", () => {
   const all = [

@@ -112,13 +112,20 @@ type Search<C extends Choice> = {
 function extend<C extends Choice>(search: Search<C>, start: Chosen<C>[]): Chosen<C>[] {
   const { values, board, leastOdds, isAllowed } = search;
   let chosen = start;
-  while (chosen.length < MOST_CAUSES) {
+  const stood: Chosen<C>[][] = [];
+  // Fitted together, a newcomer can shrink to nothing or push out another that comes back next: then it would never end.
+  while (chosen.length < MOST_CAUSES && !stood.some((before) => areSameChoices(before, chosen))) {
+    stood.push(chosen);
     const next = board.best(remainder(values, chosen), keysOf(chosen), isAllowed);
     if (next === undefined || next.score < leastOdds) break;
     const joined = refit(values, [...chosen, { choice: next.choice, size: next.size }]);
     chosen = exchange(search, joined);
   }
   return chosen;
+}
+
+function areSameChoices(a: readonly Chosen<Choice>[], b: readonly Chosen<Choice>[]): boolean {
+  return a.length === b.length && a.every(({ choice }) => b.some((other) => other.choice === choice));
 }
 
 /** The posterior odds of all chosen ones together against none, in logarithms. */
