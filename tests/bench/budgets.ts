@@ -30,6 +30,8 @@ export const BUDGETS = {
   keyAddsMostMs: 1000 / 60,
   /** The variance screen of 150 items, from its data to all rows. */
   varianceShownMostMs: 200,
+  /** Recipe text of 10 000 lines, read. */
+  specTextMostMs: 2000,
   /** Demand of 150 drinks from two years of sales, tallies in hand. */
   fitTwoYearsMostMs: 2000,
 } as const;

@@ -11,7 +11,7 @@ import { type BenchFiles, benchFiles } from "#tests/bench/generate.ts";
 /**
  * Measures `ullage sales` beside papaparse alone and DuckDB: `npm run bench [-- LINES…] [--rounds N] [--keep FOLDER]`.
  * `npm run bench -- causes` measures the causes of the variance instead (causes.ts), `npm run bench -- orders` pars and
- * forecasts (orders.ts).
+ * forecasts (orders.ts), `npm run bench -- spec` the reading of recipe text (spec-text.ts).
  *
  * Every measurement is a process of its own on the compiled program; the candidates take turns, so that a machine that is busy
  * for a while is busy for all of them; shown are medians.
@@ -190,4 +190,5 @@ function useOfYear(db: string): string[] {
 const [what, ...rest] = process.argv.slice(2);
 if (what === "causes") (await import("#tests/bench/causes.ts")).benchCauses(rest);
 else if (what === "orders") (await import("#tests/bench/orders.ts")).benchOrders(rest);
+else if (what === "spec") (await import("#tests/bench/spec-text.ts")).benchSpecText();
 else main(process.argv.slice(2));

@@ -389,22 +389,3 @@ describe("what would be read by guess is refused", () => {
     expect(readSpecText("For the punch (serves 8):")).toEqual([]);
   });
 });
-
-it("ten thousand lines take less than two seconds of the processor", () => {
-  const lines = [
-    "60 ml gin",
-    "Gin – 60 ml (2 oz)",
-    "2-3 dashes bitters",
-    "Soda water, to top",
-    "1 dash salt and pepper",
-  ];
-  const part = Array.from({ length: 2_000 }, (_, at) => lines[at % lines.length]).join("\n");
-  const seconds = Array.from({ length: 5 }, () => {
-    const before = process.cpuUsage();
-    expect(readSpecText(part)).toHaveLength(2_000);
-    const { user, system } = process.cpuUsage(before);
-    return (user + system) / 1e6;
-  });
-  // The processor's time is that of every thread: the quietest fifth is the one that no other test shared.
-  expect(Math.min(...seconds) * 5).toBeLessThan(2);
-});
