@@ -27,7 +27,7 @@ import {
   insertSupplierDay,
   supplierRow,
 } from "#db/stored/orders.ts";
-import { idOrAdd, type Register, refuseTaken } from "#db/stored/register.ts";
+import { idOrAdd, type Register, type Registers, refuseTaken } from "#db/stored/register.ts";
 import { inTransaction } from "#db/stored/transaction.ts";
 import { foldName } from "#engine/name.ts";
 import { Closure, Supplier, SupplierDay } from "#engine/orders/supplier.ts";
@@ -35,6 +35,8 @@ import { SalesShape } from "#engine/sales/read/shape.ts";
 import { Drink } from "#engine/specs/spec.ts";
 import { Item, Pack, Shelf } from "#engine/stock/item.ts";
 import { Venue } from "#engine/venue.ts";
+
+type OrderDay = Omit<SupplierDay, "supplier">;
 
 /** Under which name it was known, where a save renames it. */
 export type Renaming = { was?: string };
@@ -95,13 +97,18 @@ export async function saveDrink(db: Db, drink: Drink, { was }: Renaming = {}): P
   });
 }
 
-/** Adds a supplier, or changes the one of its name (or of the name it had). */
-export async function saveSupplier(db: Db, supplier: Supplier, { was }: Renaming = {}): Promise<void> {
+/** Adds a supplier, or changes the one of its name (or of the name it had); days that are given stand in place of those it had. */
+export async function saveSupplier(
+  db: Db,
+  supplier: Supplier,
+  { was, days }: Renaming & { days?: readonly OrderDay[] } = {},
+): Promise<void> {
   writeChecked(db, about("supplier changed", "supplier", supplier.name), (registers, venue) => {
     const held = asSheetHolds("suppliers", Supplier.parse(supplier), venue);
     const id = known(registers.suppliers, "supplier", held.name, was);
     if (id === undefined) insertSupplier(db, registers, held);
     else db.orm.update(suppliers).set(supplierRow(held)).where(eq(suppliers.id, id)).run();
+    if (days !== undefined) putSupplierDays(db, registers, held.name, days);
   });
 }
 
@@ -154,15 +161,15 @@ export async function saveArea(db: Db, area: string, order: readonly Omit<Shelf,
 }
 
 /** Puts a supplier's order and delivery days in place of those it had. */
-export async function saveSupplierDays(
-  db: Db,
-  supplier: string,
-  days: readonly Omit<SupplierDay, "supplier">[],
-): Promise<void> {
-  writeChecked(db, about("supplier days changed", "supplier", supplier), (registers) => {
-    clearSupplierDays(db, registers, supplier);
-    for (const day of days) insertSupplierDay(db, registers, SupplierDay.parse({ supplier, ...day }));
-  });
+export async function saveSupplierDays(db: Db, supplier: string, days: readonly OrderDay[]): Promise<void> {
+  writeChecked(db, about("supplier days changed", "supplier", supplier), (registers) =>
+    putSupplierDays(db, registers, supplier, days),
+  );
+}
+
+function putSupplierDays(db: Db, registers: Registers, supplier: string, days: readonly OrderDay[]): void {
+  clearSupplierDays(db, registers, supplier);
+  for (const day of days) insertSupplierDay(db, registers, SupplierDay.parse({ supplier, ...day }));
 }
 
 /** Puts the closed days of suppliers in place of all there were. */

@@ -26,6 +26,7 @@ import { salesRoutes } from "#server/routes/sales.ts";
 import { signInRoutes } from "#server/routes/sign-in.ts";
 import { specRoutes } from "#server/routes/specs.ts";
 import { stockRoutes } from "#server/routes/stock.ts";
+import { supplierRoutes } from "#server/routes/suppliers.ts";
 import { venueRoutes } from "#server/routes/venue.ts";
 import { weekRoutes } from "#server/routes/week.ts";
 import { screens } from "#server/static.ts";
@@ -82,6 +83,7 @@ export function createApp({
     .route("/api/price-lists", priceListRoutes(db))
     .route("/api/counts", countRoutes(db, stamp))
     .route("/api/areas", areaRoutes(db))
+    .route("/api/suppliers", supplierRoutes(db))
     .route("/api/causes", causeRoutes(db, stamp))
     .route("/api/sales", salesRoutes(db, stamp))
     .route("/api/ring-names", ringNameRoutes(db, stamp))

@@ -4,6 +4,7 @@ import { describeRoute, validator } from "hono-openapi";
 import type { z } from "zod";
 import { problemsOf, statusOf } from "#server/cli/fault.ts";
 import { faultText } from "#server/fault-text.ts";
+import { YoungBookError } from "#server/young-book-error.ts";
 
 /** One thing wrong with a request, said as everywhere in the product. */
 export type Problem = { field: string; message: string };
@@ -44,7 +45,8 @@ export function answerFault(error: Error, c: Context): Response {
   }
   const problems = problemsOf(error);
   if (problems !== undefined) {
-    return c.json({ problems: problems.map((message) => ({ field: "", message })) }, statusOf(error));
+    const field = error instanceof YoungBookError ? error.needs : "";
+    return c.json({ problems: problems.map((message) => ({ field, message })) }, statusOf(error));
   }
   console.error(faultText(error));
   return c.json(

@@ -11,6 +11,7 @@ import type { SaleGroup } from "#engine/sales/tally.ts";
 import { dividedDates } from "#engine/stock/counts.ts";
 import { addDays, type BusinessDate, type Instant } from "#engine/time.ts";
 import { holidaysOf } from "#server/holidays.ts";
+import { YoungBookError } from "#server/young-book-error.ts";
 
 /** A venue's book made ready, and its sales on demand: what every report starts from. */
 export type World = {
@@ -97,11 +98,12 @@ function lastMomentOf(
   return last === "" ? null : last;
 }
 
-/** The moment to reckon from: the one given, else the last in the book. Throws NotFoundError without either. */
+/** The moment to reckon from: the one given, else the last in the book. Throws YoungBookError without either. */
 export function momentOf(world: World, given?: Instant): Instant {
   const moment = given ?? world.lastMoment;
   if (moment === null) {
-    throw new NotFoundError(
+    throw new YoungBookError(
+      "first-fact",
       "The book has no count, sale or delivery yet, so there is no moment to reckon from. " +
         "Load one, or give the moment (order --at, forecast --as-of, prep --for).",
     );

@@ -1,5 +1,5 @@
 import { currencyDigits } from "#engine/currency.ts";
-import { unitFactor } from "#engine/measure/unit-factor.ts";
+import { inShownUnit, type Measuring, shownDigits, shownUnit } from "#engine/measure/shown-amount.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Venue } from "#engine/venue.ts";
 import { locale } from "./texts/language.ts";
@@ -20,27 +20,7 @@ function madeOnce<Options, Made>(make: (options: Options) => Made): (options: Op
 const numbers = madeOnce((options: Intl.NumberFormatOptions) => new Intl.NumberFormat(locale, options));
 const dates = madeOnce((options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(locale, options));
 
-/** What a venue says about how amounts are read. */
-export type Measuring = Pick<Venue, "show" | "oz" | "houseMl">;
-
-/** The unit in which a venue reads amounts of a base unit: ml → its `show` unit; g and each stay. */
-export function shownUnit(base: BaseUnit, venue: Pick<Venue, "show">): string {
-  if (base === "ml") return venue.show;
-  return base === "g" ? "g" : "each";
-}
-
-/** An amount in base units turned into the venue's shown unit. 29.57 ml → 1 (oz, us). */
-export function inShownUnit(amount: number, base: BaseUnit, venue: Measuring): number {
-  return base === "ml" ? amount / unitFactor(venue.show, venue).factor : amount;
-}
-
-/** Digits worth showing: ml and g whole, oz and cl one; pieces whole unless they are parts. */
-function digitsFor(unit: string, amount: number): number {
-  if (Math.abs(amount) < 1e-9) return 0;
-  if (unit === "ml" || unit === "g") return Math.abs(amount) < 10 && amount % 1 !== 0 ? 1 : 0;
-  if (unit === "each") return amount % 1 === 0 || Math.abs(amount) >= 10 ? 0 : 1;
-  return Math.abs(amount) < 1 ? 2 : 1;
-}
+export { inShownUnit, type Measuring, shownUnit };
 
 /** A plain number. formatNumber(1234.5, 1) → "1,234.5". A true minus sign is used. */
 export function formatNumber(value: number, digits = 0): string {
@@ -60,13 +40,18 @@ export function formatPlain(value: number): string {
 /** The number alone, in the shown unit: for a table with the unit in its head. */
 export function formatAmountBare(amount: number, base: BaseUnit, venue: Measuring): string {
   const shown = inShownUnit(amount, base, venue);
-  return formatNumber(shown, digitsFor(shownUnit(base, venue), shown));
+  return formatNumber(shown, shownDigits(shownUnit(base, venue), shown));
+}
+
+/** A number with its unit, which no end of a line parts. */
+export function withUnit(number: string, unit: string): string {
+  return `${number}\u00a0${unit}`;
 }
 
 /** An amount with its unit. 2100 ml where oz is shown → "71.0 oz"; pieces read "12". */
 export function formatAmount(amount: number, base: BaseUnit, venue: Measuring): string {
   const number = formatAmountBare(amount, base, venue);
-  return base === "each" ? number : `${number} ${shownUnit(base, venue)}`;
+  return base === "each" ? number : withUnit(number, shownUnit(base, venue));
 }
 
 /** Amount with a sign, for what is too much or too little. */
@@ -88,7 +73,7 @@ export function formatContainers(
   if (containerSize === null || containerSize <= 0 || packName === null || base === "each") {
     return formatAmount(amount, base, venue);
   }
-  return `${formatNumber(amount / containerSize, 1)} × ${packName}`;
+  return `${withUnit(formatNumber(amount / containerSize, 1), "×")} ${packName}`;
 }
 
 /** Money in major units. `whole` leaves the minor unit out where only size matters. */

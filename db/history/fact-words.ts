@@ -9,10 +9,12 @@ const WORDS: Words = {
     const what = of === "case" ? `${quantity} × case of ${pack}` : `${quantity} × ${pack}`;
     return `${what} ${item} from ${supplier}${invoice === "" ? "" : ` (${invoice})`}`;
   },
-  batch: ({ prep, made, unit }) => `${prep}, ${made} ${unit}`,
+  batch: ({ prep, made, unit }) => `${made} ${unit} ${prep}`,
   loss: ({ kind, what, amount, unit }) => `${kind}, ${amount} ${unit} ${what}`,
-  transfer: ({ direction, place, item, amount, unit }) =>
-    `${amount} ${unit} ${item} ${direction === "in" ? "from" : "to"} ${place}`,
+  transfer: ({ direction, place, item, amount, unit }) => {
+    const what = `${amount} ${unit} ${item}`;
+    return direction === "in" ? `${what} moved here from ${place}` : `${what} moved away to ${place}`;
+  },
 };
 
 /** One entry in a few words. A delivery → "6 × 1 L Dry gin from Quayside Drinks (Q-130)". */

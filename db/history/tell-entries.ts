@@ -82,7 +82,7 @@ function summaryOf(entries: readonly EntryChange[], venue: Venue): string {
   const about = first.kind === "count" ? `${(fact as EntryFacts["count"]).count}: ` : "";
   const shown = entries.slice(0, SHOWN).map(changeWords).join("; ");
   const more = entries.length > SHOWN ? `; and ${entries.length - SHOWN} more` : "";
-  return `${about}${shown}${more}, on ${localMinute(fact.at, venue)}`;
+  return `${about}${shown}${more}, dated ${localMinute(fact.at, venue)}`;
 }
 
 function changeWords(entry: EntryChange): string {

@@ -175,12 +175,14 @@ export function lineOf(
   const { item, isCount, demand, onHand, onOrder, spoils } = position;
   const stock = onHand - spoils + onOrder;
   const runOutChance = runOutChanceOf(position);
+  const { catalogue } = outlook.facts;
+  const { base } = itemNamed(catalogue, item);
   return {
     item,
     pack: unit.pack.pack,
     quantity,
     of: unit.of,
-    base: itemNamed(outlook.facts.catalogue, item).base,
+    base,
     onHand,
     spoils,
     onOrder,
@@ -200,6 +202,7 @@ export function lineOf(
       days: position.days,
       spoils,
       parSet: position.parSet !== null,
+      read: { base, venue: catalogue.venue },
     }),
   };
 }

@@ -75,6 +75,7 @@ export function reckonedItem(
       until,
       shelfLifeDays: itemNamed(catalogue, item).shelfLifeDays,
       parReason: itemNamed(catalogue, item).parReason,
+      read: { base: itemNamed(catalogue, item).base, venue: catalogue.venue },
     }),
     atPar: { computed: standing(parComputed), set: parSet === null ? null : standing(parSet) },
     unit: { pack: unit.pack.pack, of: unit.of, size: unit.size },

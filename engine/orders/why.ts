@@ -1,4 +1,6 @@
 import type { DemandDay, ItemDemand } from "#engine/demand/item-demand.ts";
+import { type Measuring, shownAmount } from "#engine/measure/shown-amount.ts";
+import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Position } from "#engine/orders/order-line.ts";
 import { type BusinessDate, weekdayOf } from "#engine/time.ts";
 
@@ -28,6 +30,9 @@ export function lastsThrough(
   return null;
 }
 
+/** How the amounts of an item are read at a venue. */
+export type Read = { base: BaseUnit; venue: Measuring };
+
 /** Why a line is on the order. "lasts until Thu without it; 12 % chance to run out before the next delivery" */
 export function whyLine({
   through,
@@ -35,6 +40,7 @@ export function whyLine({
   days,
   spoils = 0,
   parSet = false,
+  read,
 }: {
   through: BusinessDate | "" | null;
   runOutChance: number;
@@ -43,10 +49,11 @@ export function whyLine({
   spoils?: number;
   /** Whether a person set the par. */
   parSet?: boolean;
+  read: Read;
 }): string {
   const chance = [
     `${percent(runOutChance)} chance to run out before the next delivery`,
-    ...(spoils >= 1 ? [`${rounded(spoils)} on hand will be past its date before it is used`] : []),
+    ...(spoils >= 1 ? [`${amountText(spoils, read)} on hand will be past its date before it is used`] : []),
     ...(parSet ? ["up to the par set by hand"] : []),
   ].join("; ");
   if (through === "") return `does not last the first day without it; ${chance}`;
@@ -58,7 +65,7 @@ export function whyLine({
 }
 
 /**
- * Why a par is what it is. "9 trading days until Fri 2026-12-04, 95 % sure: 2100 on the average and 640 to be safe"
+ * Why a par is what it is. "9 trading days until Fri 2026-12-04, 95 % sure: 2100 ml on the average and 640 ml to be safe"
  *
  * Stock that spoils before lasts for its shelf life instead. A par set by hand says so, and what was computed.
  */
@@ -67,19 +74,21 @@ export function parWhy({
   until,
   shelfLifeDays,
   parReason,
+  read,
 }: {
   position: Pick<Position, "days" | "demand" | "parComputed" | "parSet" | "serviceLevel" | "isSpoilt">;
   until: BusinessDate | null;
   shelfLifeDays: number | null;
   parReason: string;
+  read: Read;
 }): string {
   const count = days.length === 1 ? "1 trading day" : `${days.length} trading days`;
   const safety = Math.max(0, parComputed - demand.mean);
-  const computed = `${overWhat(count, isSpoilt ? shelfLifeDays : null, until)}, ${percent(serviceLevel)} sure: ${rounded(demand.mean)} on the average and ${rounded(safety)} to be safe`;
+  const computed = `${overWhat(count, isSpoilt ? shelfLifeDays : null, until)}, ${percent(serviceLevel)} sure: ${amountText(demand.mean, read)} on the average and ${amountText(safety, read)} to be safe`;
   if (parSet === null) return computed;
   return parReason === ""
-    ? `set by hand; computed ${rounded(parComputed)}: ${computed}`
-    : `set by hand (${parReason}); computed ${rounded(parComputed)}: ${computed}`;
+    ? `set by hand; computed ${amountText(parComputed, read)}: ${computed}`
+    : `set by hand (${parReason}); computed ${amountText(parComputed, read)}: ${computed}`;
 }
 
 /** The days a par is for: up to the next delivery, or as long as the item keeps. */
@@ -89,8 +98,8 @@ function overWhat(count: string, keepsDays: number | null, until: BusinessDate |
   return until === null ? count : `${count} until ${weekdayOf(until)} ${until}`;
 }
 
-function rounded(amount: number): string {
-  return amount >= 100 ? String(Math.round(amount)) : String(Number(amount.toPrecision(2)));
+function amountText(amount: number, { base, venue }: Read): string {
+  return shownAmount(amount, base, venue);
 }
 
 function percent(chance: number): string {

@@ -1,5 +1,6 @@
 import { itemNamed } from "#engine/catalogue.ts";
 import type { Facts } from "#engine/facts.ts";
+import { shownAmount } from "#engine/measure/shown-amount.ts";
 import { expectedUse } from "#engine/sales/expected-use.ts";
 import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Count } from "#engine/stock/counts.ts";
@@ -74,7 +75,8 @@ export function uncertaintyBudget(
 
 function budgetText(facts: Facts, item: string, sd: number, shares: Budget["shares"]): string {
   const { base } = itemNamed(facts.catalogue, item);
-  const amount = `± ${sd >= 10 ? sd.toFixed(0) : sd.toFixed(1)} ${base === "each" ? "pieces" : base}`;
+  const shown = shownAmount(sd, base, facts.catalogue.venue);
+  const amount = `± ${base === "each" ? `${shown} pieces` : shown}`;
   const [largest, share] = Object.entries(shares).reduce((a, b) => (b[1] > a[1] ? b : a)) as [
     keyof typeof SOURCES,
     number,

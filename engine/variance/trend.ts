@@ -148,6 +148,9 @@ function itemTrend(
   return { item, category, base, costPerBase, points, drift: driftOf(points, charted, costPerBase) };
 }
 
+/** One odd period can carry a chart over its limit, but nothing is steady before a third (common practice). */
+const FEWEST_PERIODS = 3;
+
 /** The drift that the charts show at the last point, if any. */
 function driftOf(
   points: readonly TrendPoint[],
@@ -155,7 +158,7 @@ function driftOf(
   costPerBase: number | null,
 ): Drift | null {
   const last = points.at(-1);
-  if (last === undefined) return null;
+  if (last === undefined || points.length < FEWEST_PERIODS) return null;
   const sums = points.map(({ cusumHigh, cusumLow }) => ({ high: cusumHigh, low: cusumLow }));
   const signal = cusumSignal(sums, CHART.limit);
   const isOut = Math.abs(last.ewma) > last.ewmaLimit;

@@ -160,6 +160,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
   "POST /api/modifiers": { may: RUNNING },
   "POST /api/price-lists/read": { may: RUNNING, readsOnly: true },
   "POST /api/price-lists": { may: RUNNING },
+  "POST /api/suppliers": { may: RUNNING },
 
   "GET /api/history": { may: RUNNING },
   "POST /api/history/{seq}/undo": { may: POWERS.changePast },

@@ -1,9 +1,12 @@
-import { baseAmount, groupBy } from "#engine/catalogue.ts";
+import { baseAmount, type Catalogue, groupBy } from "#engine/catalogue.ts";
 import { temperatureOfC } from "#engine/measure/area-temperature.ts";
 import { levelAt20 } from "#engine/measure/level-temperature.ts";
 import { OutOfRangeError } from "#engine/measure/range.ts";
+import { foldName } from "#engine/name.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
+import { foundIn } from "#engine/stock/holding.ts";
 import type { Item } from "#engine/stock/item.ts";
+import type { CountRow } from "#engine/stock/movement.ts";
 import { onHand } from "#engine/stock/on-hand.ts";
 import { packsInForce } from "#engine/stock/pack.ts";
 import type { Venue } from "#engine/venue.ts";
@@ -28,7 +31,10 @@ export async function countSheetFor(world: Pick<World, "facts" | "lastMoment" | 
     ...loose.map(({ name }, index) => ({ area: NO_AREA, item: name, shelf: index + 1 })),
   ];
   const date = lastMoment === null ? "9999-12-31" : businessDateOf(lastMoment, catalogue.venue);
-  const lastRows = groupBy(facts.book.counts, (row) => JSON.stringify([row.area, row.item]));
+  const rowsByPlace = groupBy(book.counts, (row) => JSON.stringify([row.area, row.item]));
+  const rowsAt = (area: string, item: string) => rowsByPlace.get(JSON.stringify([area, item])) ?? [];
+  const shelvesByItem = groupBy(book.areas, (shelf) => shelf.item);
+  const areasOf = (item: string) => shelvesByItem.get(item) ?? [];
   return {
     /** The moment the expected figures stand for. */
     at: lastMoment,
@@ -38,7 +44,7 @@ export async function countSheetFor(world: Pick<World, "facts" | "lastMoment" | 
         .sort((a, b) => a.shelf - b.shelf)
         .map(({ item, shelf }) => {
           const facts = catalogue.items.get(item);
-          const last = lastRows.get(JSON.stringify([area, item]))?.at(-1);
+          const last = rowsAt(area, item).at(-1);
           return {
             item,
             shelf,
@@ -55,7 +61,11 @@ export async function countSheetFor(world: Pick<World, "facts" | "lastMoment" | 
               fullG: pack.fullG,
               gtin: pack.gtin,
             })),
-            areas: book.areas.filter((shelf) => shelf.item === item).length,
+            areas: areasOf(item).length,
+            /** By area, in base units; null where too few counts were held to call any figure the most. */
+            mostSeen: Object.fromEntries(
+              areasOf(item).map(({ area }) => [area, mostIn(catalogue, rowsAt(area, item))]),
+            ),
             lastCount:
               last === undefined
                 ? null
@@ -74,6 +84,22 @@ export async function countSheetFor(world: Pick<World, "facts" | "lastMoment" | 
         }),
     })),
   };
+}
+
+/** Fewer counts than this do not show how much an area may hold: a month of weekly ones. */
+const COUNTS_TO_JUDGE = 4;
+
+/** The most that any count found of an item in one area; null after fewer than four counts there. */
+function mostIn(catalogue: Catalogue, rows: readonly CountRow[]): number | null {
+  const counts = [...groupBy(rows, ({ count }) => foldName(count)).values()];
+  if (counts.length < COUNTS_TO_JUDGE) return null;
+  const quantities = counts.map((own) =>
+    own.reduce(
+      (sum, row) => sum + foundIn(catalogue, row, businessDateOf(row.at, catalogue.venue)).quantity,
+      0,
+    ),
+  );
+  return Math.max(...quantities);
 }
 
 /** By cold area: how much of an item at 20 °C one ml is that is seen there; an area where it cannot be reckoned is left out. */

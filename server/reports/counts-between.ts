@@ -3,6 +3,7 @@ import { foldName } from "#engine/name.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { wholeCounts } from "#engine/stock/whole-counts.ts";
 import { InputError } from "#server/input-error.ts";
+import { YoungBookError } from "#server/young-book-error.ts";
 
 export type CountsChosen = {
   count?: string | undefined;
@@ -13,14 +14,15 @@ export type CountsChosen = {
 
 /**
  * The counts a variance lies between: those named, else the last two, or the last two that are no spot counts.
- * Throws InputError when a name is not known, or there is no earlier count.
+ * Throws InputError when a name is not known, or there is no earlier count; YoungBookError when there are not two at all.
  */
 export function countsBetween(
   { counts }: Pick<Facts, "counts">,
   { count, since, whole = false }: CountsChosen,
 ): { opening: Count; closing: Count } {
   if (counts.length < 2) {
-    throw new InputError(
+    throw new YoungBookError(
+      "second-count",
       `A variance lies between two counts; the book has ${counts.length}. Count once more and ask again.`,
     );
   }

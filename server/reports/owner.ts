@@ -1,4 +1,7 @@
 import { groupBy } from "#engine/catalogue.ts";
+import type { Count } from "#engine/stock/counts.ts";
+import { wholeCounts } from "#engine/stock/whole-counts.ts";
+import { moneyOf } from "#engine/variance/causes/by-money.ts";
 import type { Cause } from "#engine/variance/causes/cause.ts";
 import { NO_ACCUSATION, type VarianceReport } from "#engine/variance/report.ts";
 import type { TrendReport } from "#engine/variance/trend.ts";
@@ -28,7 +31,9 @@ export async function ownerReportFor(world: World, choice: CountsChosen) {
   const { opening } = countsBetween(world.facts, choice);
   const report = await varianceFor(world, choice);
   const trend = await world.remembered(JSON.stringify(["trend"]), () => trendFor(world, {}));
-  const { totals, where, from, to, closing } = report;
+  const { where, from, to, closing } = report;
+  // A few items' cost is no share of all that was sold.
+  const totals = report.isOfFew ? { ...report.totals, pourCostPct: null } : report.totals;
   return {
     venue: world.facts.catalogue.venue.name,
     opening: report.opening,
@@ -36,8 +41,10 @@ export async function ownerReportFor(world: World, choice: CountsChosen) {
     from,
     to,
     totals,
-    specCostPct: totals.sales > 0 ? (totals.expectedCost / totals.sales) * 100 : null,
-    periods: periodsUpTo(trend, to),
+    specCostPct: totals.pourCostPct === null ? null : (totals.expectedCost / totals.sales) * 100,
+    /** How many items both counts saw whole; without any there is nothing to say. */
+    compared: report.items.length,
+    periods: periodsUpTo(trend, to, world.facts.counts),
     drifts: trend.items
       .flatMap(({ item, base, drift }) => (drift === null ? [] : [{ item, base, ...drift }]))
       .slice(0, MOST_DRIFTS),
@@ -59,12 +66,21 @@ export async function ownerReportFor(world: World, choice: CountsChosen) {
   };
 }
 
-/** Unexplained money of the periods that ended by then, oldest first, at the cost of today. */
-function periodsUpTo({ items }: TrendReport, until: string) {
+/**
+ * Unexplained money of the periods that ended by then, oldest first, at the cost of today. A spot count ends none: what it
+ * split off belongs to the whole count after it.
+ */
+function periodsUpTo({ items }: TrendReport, until: string, counts: readonly Count[]) {
+  const whole = new Set(wholeCounts(counts));
+  const endOf = new Map(
+    counts.map(({ name }, at) => [name, counts.slice(at).find((count) => whole.has(count))?.name]),
+  );
   const sums = new Map<string, { closing: string; to: string; cost: number; variance: number }>();
   for (const { costPerBase, points } of items) {
     if (costPerBase === null) continue;
-    for (const { closing, to, unexplained, sd } of points) {
+    for (const { closing: counted, to, unexplained, sd } of points) {
+      const closing = endOf.get(counted);
+      if (closing === undefined) continue;
       const held = sums.get(closing) ?? { closing, to, cost: 0, variance: 0 };
       if (to > held.to) held.to = to;
       held.cost += unexplained * costPerBase;
@@ -106,12 +122,7 @@ function checksOf(report: VarianceReport): Check[] {
 }
 
 function checkOf(report: VarianceReport, cause: Cause, rivals: readonly Cause[]): Check {
-  const { kind, what, size, unit, probability, check, count = null, sign = null, evidence } = cause;
-  const cost = evidence.reduce((sum, { item, amount }) => {
-    const row = report.items.find((one) => one.item === item);
-    const perBase = row?.cost == null || row.unexplained === 0 ? 0 : row.cost / row.unexplained;
-    return sum + Math.abs(amount * perBase);
-  }, 0);
+  const { kind, what, size, unit, probability, check, count = null, sign = null } = cause;
   return {
     kind,
     what,
@@ -122,7 +133,7 @@ function checkOf(report: VarianceReport, cause: Cause, rivals: readonly Cause[])
     count,
     sign,
     items: [],
-    cost,
+    cost: moneyOf(report, cause),
     rivals: rivals.map((rival) => ({ kind: rival.kind, what: rival.what, probability: rival.probability })),
   };
 }

@@ -2,6 +2,7 @@ import { foldName } from "#engine/name.ts";
 import { replay } from "#engine/orders/replay.ts";
 import { InputError } from "#server/input-error.ts";
 import { momentOf, type World } from "#server/world.ts";
+import { YoungBookError } from "#server/young-book-error.ts";
 
 export type ReplayChoice = {
   weeks?: number | undefined;
@@ -25,7 +26,8 @@ export async function replayFor(world: World, { weeks, pars = {} }: ReplayChoice
     }),
   );
   if (report === null) {
-    throw new InputError(
+    throw new YoungBookError(
+      "more-sales",
       "A replay takes four weeks of sales: three to learn from and one to try on. Read in older sales files first.",
     );
   }

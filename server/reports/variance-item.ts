@@ -1,6 +1,7 @@
 import { unitCosts } from "#engine/costing/unit-cost.ts";
 import { localMinute } from "#engine/sales/read/clock.ts";
 import { uncertaintyBudget } from "#engine/variance/budget.ts";
+import { causesByMoney } from "#engine/variance/causes/by-money.ts";
 import { drinksThatUsed } from "#engine/variance/drinks-that-used.ts";
 import { salesNeeded } from "#engine/variance/sales-needed.ts";
 import { trendReport } from "#engine/variance/trend.ts";
@@ -22,7 +23,7 @@ export async function varianceItemFor(world: World, choice: CountsChosen & { ite
     costPerBase: unitCosts(facts, closing.at, closing.holdings),
     item,
   });
-  const causes = report.causes.filter(({ evidence }) => evidence.some((one) => one.item === item));
+  const causes = causesByMoney(report).filter(({ evidence }) => evidence.some((one) => one.item === item));
   const explained = new Set(causes.flatMap(({ evidence }) => evidence.map((one) => one.item)));
   return {
     opening: report.opening,

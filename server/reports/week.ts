@@ -4,6 +4,7 @@ import { businessDateOf } from "#engine/sales/read/clock.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { wholeCounts } from "#engine/stock/whole-counts.ts";
 import { addDays, type BusinessDate, daysBetween } from "#engine/time.ts";
+import { causesByMoney } from "#engine/variance/causes/by-money.ts";
 import { type ClosingOffer, offerFor } from "#server/reports/closing.ts";
 import { orderFor } from "#server/reports/order.ts";
 import { prepFor } from "#server/reports/prep.ts";
@@ -55,7 +56,7 @@ export async function weekFor(world: World) {
     ],
     totals: variance?.totals ?? null,
     top: loud.slice(0, 3),
-    causes: variance?.causes.slice(0, 3) ?? [],
+    causes: variance === null ? [] : causesByMoney(variance).slice(0, 3),
     notCounted:
       variance === null ? 0 : variance.notCounted.length + Object.keys(variance.notCountedIn).length,
     unmapped,

@@ -42,11 +42,12 @@ function translatorInto(language: Other): Promise<Say> {
 }
 
 async function load(language: Other): Promise<Say> {
-  const [{ translatorOf }, { GERMAN }] = await Promise.all([
+  const [{ translatorOf }, { GERMAN }, { MEASURE_WORDS }] = await Promise.all([
     import("#server/words/translator.ts"),
     import("#server/words/german/german.ts"),
+    import("#server/words/german/words.ts"),
   ]);
-  return translatorOf(language, GERMAN);
+  return translatorOf(language, GERMAN, MEASURE_WORDS);
 }
 
 /** The fields whose few words are there to be read alone. */

@@ -1,6 +1,7 @@
 import { createRequire } from "node:module";
 import { groupBy } from "#engine/catalogue.ts";
 import { remembering } from "#engine/sales/read/remember.ts";
+import { figuresIn, isQuoted } from "#server/words/figures.ts";
 import { placesIn, type Sentence, sentenceOf } from "#server/words/sentence.ts";
 
 // Its types name a default export that its CommonJS file does not have when Node reads it.
@@ -17,22 +18,25 @@ export type Sentences = Readonly<Record<string, string>>;
 const REMEMBERED = 10_000;
 
 /** Sentences within sentences within sentences are as deep as any goes. */
-const DEEPEST = 4;
+const DEEPEST = 6;
 
 /**
  * A function from a text that the server says in English to the same in another language. What is no known sentence, as a
- * name or a note, stays as it is; a place that itself holds a sentence is translated too. Of a label, which nothing compares,
- * two words are enough.
+ * name or a note, stays as it is; a place that itself holds a sentence is translated too, and one that is a number or a
+ * day is written as that language does. Of a label, which nothing compares, two words are enough.
  *
  * @param language BCP 47, for its plurals.
  * @param sentences In ICU syntax.
+ * @param measures Measures that are words, by their code, with the amount as {0}.
  * @throws where a sentence is not ICU, when it is first used.
  */
 export function translatorOf(
   language: string,
   sentences: Sentences,
+  measures: Sentences = {},
 ): (text: string, isLabel?: boolean) => string {
   const format = new MessageFormat(language);
+  const figures = figuresIn(language);
   const known = bySpecificity(Object.keys(sentences).map(sentenceOf));
   const made = new Map<string, (places: Record<string, string>) => string>();
 
@@ -62,13 +66,36 @@ export function translatorOf(
       const places = placesIn(sentence, text);
       if (places === null || !isIt(sentence, places)) continue;
       if (!isStrong(sentence) && !places.some((place) => isSaid(place, depth))) continue;
-      // What stands in quotation marks is somebody's own words.
-      const said = places.map((place, at) =>
-        /["“]$/.test(sentence.parts[at] ?? "") ? place : translate(place, depth + 1),
+      return say(
+        sentence,
+        places.map((place, at) => inPlace(sentence, place, at, depth)),
       );
-      return say(sentence, said);
     }
     return undefined;
+  };
+  const inPlace = (sentence: Sentence, place: string, at: number, depth: number): string => {
+    const before = sentence.parts.slice(0, at + 1).join(PLACE);
+    // What stands in quotation marks is somebody's own words.
+    if (isQuoted(before)) return place;
+    // A plural is chosen by the number as it is, and writes it itself.
+    if (isCounted(sentences[sentence.written] ?? "", at)) return place;
+    const figure = figures(place, before);
+    if (figure !== place) return figure;
+    const said = translate(place, depth + 1);
+    return said === place ? (amountOf(place) ?? place) : said;
+  };
+  /** "1.5 dash Old Harbour Bitters", "0.7 (1 L)": an amount and a name, which stays. */
+  const amountOf = (place: string): string | undefined => {
+    const [, level, pack] = LEVEL.exec(place) ?? [];
+    if (level !== undefined) return `${figures(level, "")} ${pack}`;
+    const [, number = "", unit = "", name = ""] = AMOUNT.exec(place) ?? [];
+    const message = measures[unit];
+    if (message !== undefined) {
+      const shown = isCounted(message, 0) ? number : figures(number, "");
+      return `${format.compile(message)({ 0: shown })} ${name}`;
+    }
+    const written = figures(`${number} ${unit}`, "");
+    return written === `${number} ${unit}` ? undefined : `${written} ${name}`;
   };
   /** A figure or something that is said; what joins mere names is a name itself, as Cream of Coconut. */
   const isSaid = (place: string, depth: number) => /\d/.test(place) || translate(place, depth + 1) !== place;
@@ -90,6 +117,20 @@ export function translatorOf(
   };
 }
 
+/** Levels before the pack that they are of. */
+const LEVEL = /^(\d[\d., ]*) (\(.+\))$/s;
+
+/** An amount before a name. */
+const AMOUNT = /^(\d+(?:\.\d+)?) (\S+) (\p{Lu}.*)$/su;
+
+/** Stands for a place among the words of a sentence. */
+const PLACE = "…";
+
+/** Whether a place decides a plural. */
+function isCounted(message: string, place: number): boolean {
+  return new RegExp(`\\{${place}, ?plural`).test(message);
+}
+
 /** Whether places hold more than one thing that is said, in a sentence that has but one. */
 function holdMore({ written }: Sentence, places: readonly string[]): boolean {
   return places.some(
@@ -102,8 +143,8 @@ function isStrong({ parts }: Sentence): boolean {
   return parts.length === 1 || (parts.join("").match(/\p{L}/gu)?.length ?? 0) >= 5;
 }
 
-/** Where one sentence ends and the next begins. */
-const SENTENCES_MEET = /(?<=[.?!]) (?=["“]?[\p{Lu}\d])/u;
+/** Where one sentence ends and the next begins; "No. 4" and "St. Nobody" are names. */
+const SENTENCES_MEET = /(?<=[.?!])(?<!\b(?:No|St)\.) (?=["“]?[\p{Lu}\d])/u;
 
 /** What is said of something, or after something: "Row 3: the cell is empty; fill it in". */
 const CLAUSES_MEET = /^(.+?)(: |; )(.+)$/s;

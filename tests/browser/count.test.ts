@@ -86,8 +86,13 @@ it("keeps every key of the count at least 24 px wide and the number keys thumb-s
 
 it("takes None as nothing there and Skip as not counted, and lists the skipped before the end", async () => {
   const { page } = await beginOnPhone("None and skip", "&area=Front+well&item=Quillmere+Vodka");
-  await page.getByRole("button", { name: "None" }).tap();
+  const none = await page.getByRole("button", { name: "None" }).boundingBox();
+  if (none === null) throw new Error("The keys are not drawn.");
+  // A double tap is one entry: its second tap falls on the next item and is not meant for it.
+  await page.touchscreen.tap(none.x + 9, none.y + 9);
+  await page.touchscreen.tap(none.x + 9, none.y + 9);
   await page.getByText("1 of 13 counted").waitFor();
+  await page.waitForTimeout(400);
   const skipped = await itemName(page);
   await page.getByRole("button", { name: "Skip" }).tap();
   await expect.poll(() => itemName(page)).not.toBe(skipped);

@@ -42,9 +42,9 @@ it("shows by a slider what safety costs, to the keys as to the finger", async ()
   await goTo(page, `${bar.url}/plan`);
   const level = page.getByLabel("Service level", { exact: true });
   const told = page.locator("output");
-  expect(await told.textContent()).toMatch(/^95\.0 %: \d+ item-nights? out/);
+  expect(await told.textContent()).toMatch(/^95\.0\s%: \d+ item-nights? out/);
   await level.press("End");
-  expect(await told.textContent()).toMatch(/^99\.9 %: \d+ item-nights? out/);
+  expect(await told.textContent()).toMatch(/^99\.9\s%: \d+ item-nights? out/);
   expect(faults).toEqual([]);
   await page.context().close();
 }, 90_000);

@@ -35,7 +35,7 @@ it("lists the day's batches in working order, with what each takes", async () =>
   expect(names.indexOf("Simple Syrup")).toBeGreaterThanOrEqual(0);
   expect(names.indexOf("Simple Syrup")).toBeLessThan(names.indexOf("Ginger Syrup"));
   const simple = page.locator(".batch-line", { hasText: "Simple Syrup" }).first();
-  expect(await simple.textContent()).toMatch(/White Sugar [\d.]+ kg/);
+  expect(await simple.textContent()).toMatch(/White Sugar [\d.]+\skg/);
   expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.context().close();
 }, 60_000);
@@ -124,21 +124,21 @@ it("scales a card to what there is of one input, mends a syrup off target, and r
   await page.getByRole("button", { name: "What I have" }).click();
   await page.getByLabel("I have", { exact: true }).selectOption("White Sugar");
   await page.getByLabel(/How much of it/).fill("1.4 kg");
-  await expect.poll(() => sugar.textContent()).toBe("1400 g");
+  await expect.poll(() => sugar.textContent()).toBe("1400\u00a0g");
   await page.getByRole("button", { name: "Another amount" }).click();
   await page.getByLabel(/^Make,/).fill("1626");
   // The sample's spec: 1000 g sugar and 1000 ml water make 1626 ml, 50 °Brix by weight.
-  await expect.poll(() => sugar.textContent()).toBe("1000 g");
+  await expect.poll(() => sugar.textContent()).toBe("1000\u00a0g");
   expect(await page.locator(".card-targets").textContent()).toContain("50.0 °Brix");
   expect(await page.locator(".card-allergens").textContent()).toContain("local food code");
   // 1998 g at 48 °Bx hold 959 g of sugar; x more make half of all: x = 1998 × 2 ÷ 50 = 80 g.
   await page.getByLabel("I measured, °Brix").fill("48");
-  expect(await page.locator(".correction-answer").textContent()).toMatch(/^Stir in 8[0-3] g of White Sugar/);
+  expect(await page.locator(".correction-answer").textContent()).toMatch(/^Stir in 8[0-3]\sg of White Sugar/);
   expect(await accessibilityFaultsOn(page)).toEqual([]);
   await page.getByRole("button", { name: "Something else went in" }).click();
   await page.getByLabel(/^White Sugar used/).fill("1.1 kg");
   await page.getByRole("button", { name: "Made it" }).click();
-  await page.getByText(/Recorded: 1626 ml/).waitFor();
+  await page.getByText(/Recorded: 1626\sml/).waitFor();
   expect((await entries("batches")).map(({ fact }) => fact)).toContainEqual(
     expect.objectContaining({
       prep: "Simple Syrup",
@@ -244,7 +244,7 @@ it("writes any new prep in one form, saves it whole, and weighs making it agains
   await page.getByLabel("It is", { exact: true }).selectOption("infusion");
   await page.locator(".new-prep textarea").fill("1000 ml Cinderpalm Blanco Agave\n10 g red chilli");
   await page.getByLabel("The spec yields").fill("950");
-  await preview.getByText(/about 4\d % vol/).waitFor();
+  await preview.getByText(/about 4\d\s%\svol/).waitFor();
   await page.getByLabel("Name", { exact: true }).fill("Bench Infusion");
   await page.getByRole("button", { name: "Save the prep" }).click();
   await page.getByRole("heading", { name: "Bench Infusion" }).waitFor();

@@ -91,7 +91,7 @@ it("begins a new drink from its name to its first spec", async () => {
   await page.getByLabel("Price, USD").fill("12.50");
   await page.getByRole("button", { name: "Write its spec" }).click();
   await page.locator("h1", { hasText: "Tarred Rope" }).waitFor();
-  await page.getByRole("button", { name: "Write a new version" }).click();
+  await page.getByRole("button", { name: "Write its spec" }).click();
   await page
     .getByLabel("One line an ingredient, as on a spec card")
     .fill("2 oz Thornquay Bourbon\n1/4 oz simple syrup");

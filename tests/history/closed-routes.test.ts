@@ -216,6 +216,7 @@ const REFUSED: Record<string, Asked> = {
 const CANNOT: Record<string, string> = {
   "POST /api/venue": "sets up an empty database only; one with a week to close has its venue",
   "POST /api/areas": "the order in which shelves are walked is no fact of a week",
+  "POST /api/suppliers": "when a supplier takes orders is no fact of a week; what came is a delivery",
   "POST /api/orders": "what was ordered is no stock; what came of it is a delivery",
   "POST /api/orders/pars": "a par is what to hold from now on",
   "POST /api/sales/jobs/{id}/cancel": "writes nothing but an end to reading",

@@ -26,7 +26,7 @@ describe("the history over HTTP", () => {
       who: "Demo owner",
       at: "2026-03-09T12:00:00Z",
       atLocal: "2026-03-09 12:00",
-      summary: "6 × 1 L Dry gin from Quayside Drinks (Q-130), on 2026-03-09 10:30",
+      summary: "6 × 1 L Dry gin from Quayside Drinks (Q-130), dated 2026-03-09 10:30",
     });
     expect((await history("?from=2026-03-10&act=delivery%20entered")).acts).toEqual([]);
     expect((await history("?from=2026-03-09&to=2026-03-09&act=delivery%20entered")).acts).toHaveLength(1);

@@ -29,7 +29,7 @@ describe("a par set by hand", () => {
     expect(set.line?.parComputed).toBe(computed.line?.par);
     expect(computed.line).toMatchObject({ parSet: null });
     expect(set.line?.why).toContain("up to the par set by hand");
-    expect(set.item?.parWhy).toMatch(/^set by hand \(tastings on Friday\); computed \d+: /);
+    expect(set.item?.parWhy).toMatch(/^set by hand \(tastings on Friday\); computed \d+ ml: /);
   });
 
   it("says what it changes: a smaller chance of running out for more money on the shelf", () => {

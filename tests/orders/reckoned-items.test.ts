@@ -51,7 +51,7 @@ describe("the items of an order", () => {
   it("say why in a sentence", () => {
     // Monday is closed, and is one of the days all the same.
     expect(gin?.parWhy).toMatch(
-      /^\d trading days until Fri 2026-03-06, 95 % sure: \d+ on the average and \d+ to be safe$/,
+      /^\d trading days until Fri 2026-03-06, 95 % sure: \d+ ml on the average and \d+ ml to be safe$/,
     );
   });
 

@@ -104,6 +104,7 @@ POST /api/ring-names/remove                  om   w
 POST /api/modifiers                          om   w
 POST /api/price-lists/read                   om
 POST /api/price-lists                        om   w
+POST /api/suppliers                          om   w
 GET  /api/history                            om
 POST /api/history/{seq}/undo                 om   w
 GET  /api/closing                            om

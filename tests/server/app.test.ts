@@ -107,6 +107,50 @@ describe("the API", () => {
     expect(week.steps[0]?.detail).toBe(
       `Last counted whole today; "Gin again" holds 1 of ${others.length + 1} items.`,
     );
+    const owner = async (query: string) => (await get(`/api/reports/owner${query}`)).body;
+    const periods = [{ closing: "Second" }];
+    expect(await owner("?whole=true")).toMatchObject({ compared: others.length + 1, periods });
+    // One item's cost is no share of all sales, and what a spot count split off ends no period.
+    expect(await owner("?count=Gin%20again")).toMatchObject({
+      ...{ compared: 1, periods, specCostPct: null, totals: { pourCostPct: null } },
+    });
+    expect(((await owner("?count=Gin%20again")) as { periods: unknown[] }).periods).toHaveLength(1);
+  });
+
+  it("says of a young book what it needs, not that something is wrong", async () => {
+    const { get } = await aTestApp({ ...handBook(), counts: [], deliveries: [], batches: [], losses: [] });
+    for (const [path, field] of [
+      ["/api/reports/order", "first-fact"],
+      ["/api/week", "first-fact"],
+      ["/api/reports/variance", "second-count"],
+      ["/api/reports/owner", "second-count"],
+    ] as const) {
+      expect(await get(path), path).toMatchObject({ status: 404, body: { problems: [{ field }] } });
+    }
+  });
+
+  it("writes a supplier with its days, in place of those it had", async () => {
+    const { get, post } = await aBar();
+    const day = { orderDay: "Thu", orderBy: "18:00", deliveryDay: "Fri", deliveryAt: "09:00" };
+    const facts = { email: "", minimumValueMinor: null, minimumCases: null };
+    expect(
+      (await post("/api/suppliers", { name: "Fern", ...facts, days: [day, { ...day, orderDay: "Mon" }] }))
+        .status,
+    ).toBe(200);
+    expect((await post("/api/suppliers", { name: "Quay", ...facts, days: [day] })).status).toBe(200);
+    const { supplierDays } = (await get("/api/catalogue")).body as { supplierDays: unknown[] };
+    expect(supplierDays).toEqual([
+      { supplier: "Fern", ...day },
+      { supplier: "Fern", ...day, orderDay: "Mon" },
+      { supplier: "Quay", ...day },
+    ]);
+    const { acts } = (await get("/api/history")).body as { acts: { act: string }[] };
+    expect(acts.map(({ act }) => act).filter((act) => act.startsWith("supplier"))).toEqual([
+      "supplier changed",
+      "supplier changed",
+    ]);
+    const wrong = await post("/api/suppliers", { name: " ", ...facts, days: [{ ...day, orderBy: "6 pm" }] });
+    expect(wrong.status).toBe(422);
   });
 
   it("takes a delivery in, corrects it and takes it back, and the variance follows", async () => {

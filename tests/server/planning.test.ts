@@ -43,7 +43,10 @@ describe("looking back", () => {
 
   it("needs a past to look back on", async () => {
     const { get, post } = await aTestApp(orderBook());
-    expect((await get("/api/reports/replay")).status).toBe(422);
+    expect(await get("/api/reports/replay")).toMatchObject({
+      status: 404,
+      body: { problems: [{ field: "more-sales" }] },
+    });
     expect((await post("/api/reports/replay", { pars: { Jinn: 100 } })).body).toMatchObject({
       problems: [{ message: 'pars: no item is named "Jinn".' }],
     });

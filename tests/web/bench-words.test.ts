@@ -7,6 +7,7 @@ import { benchAmount, benchBase } from "../../web/prep/amounts.ts";
 import { dayToPlan } from "../../web/prep/prep-date.ts";
 import { fractionWords, measureWords } from "../../web/specs/line-words.ts";
 import { versionOn, versionsOf } from "../../web/specs/versions.ts";
+import { plainSpaces } from "../support/plain-spaces.ts";
 
 const MEASURES = { oz: "us", houseMl: DEFAULT_HOUSE_ML } as const;
 
@@ -19,7 +20,7 @@ it.each([
   [1, "each", "1 piece"],
   [2, "l", "2 l"],
 ] as const)("says %d %s at the bench as “%s”", (amount, unit, words) => {
-  expect(benchAmount(amount, unit, MEASURES)).toBe(words);
+  expect(plainSpaces(benchAmount(amount, unit, MEASURES))).toBe(words);
 });
 
 it("does not fetch one lime more for the dust of floating point", () => {
@@ -48,9 +49,9 @@ it.each([
 it("writes a top-up as top, pieces bare, and measures that are words in the plural", () => {
   expect(measureWords({ amount: null, unit: "top" })).toBe("top");
   expect(measureWords({ amount: 1, unit: "each" })).toBe("1");
-  expect(measureWords({ amount: 2, unit: "dash" })).toBe("2 dashes");
-  expect(measureWords({ amount: 2, unit: "oz" })).toBe("2 oz");
-  expect(measureWords({ amount: 0.5, unit: "barspoon" })).toBe("1/2 barspoon");
+  expect(measureWords({ amount: 2, unit: "dash" })).toBe("2\u00a0dashes");
+  expect(measureWords({ amount: 2, unit: "oz" })).toBe("2\u00a0oz");
+  expect(measureWords({ amount: 0.5, unit: "barspoon" })).toBe("1/2\u00a0barspoon");
 });
 
 it("takes the newest version that has begun", () => {

@@ -1,8 +1,9 @@
 import "../support/english.ts";
 import { describe, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
+import { choiceRows } from "../../web/count/choice-rows.ts";
 import { namesIn, onlyChosen } from "../../web/count/chosen.ts";
-import { choiceRows, differencesIn } from "../../web/count/differences.ts";
+import { differencesIn } from "../../web/count/differences.ts";
 import { asBarcode, placesOf } from "../../web/count/find-item.ts";
 import { leftAtPace, secondsPerItem } from "../../web/count/pace.ts";
 import { paperFound, paperLines } from "../../web/count/paper.ts";
@@ -92,7 +93,7 @@ describe("the pace", () => {
     expect(secondsPerItem([at(0), at(5), at(10)], "CD")).toBeNull();
   });
   it("tells what is left in minutes", () => {
-    expect(leftAtPace(60, 5)).toBe("about 5 min left");
+    expect(leftAtPace(60, 5)).toBe("about 5\u00a0min left");
     expect(leftAtPace(2, 5)).toBe("less than a minute left");
     expect(leftAtPace(0, 5)).toBe("");
   });

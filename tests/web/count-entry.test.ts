@@ -1,6 +1,6 @@
 import "../support/english.ts";
 import * as fc from "fast-check";
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
@@ -121,21 +121,48 @@ const row = (full: number): CountRow => ({
 
 it.each([
   ["as much as expected", 3, "2026-11-25T09:00:00Z", null],
-  ["a case too many", 9, "2026-11-25T09:00:00Z", { found: 6300, expected: 2100 }],
+  ["a case too many", 9, "2026-11-25T09:00:00Z", { kind: "all", found: 6300, expected: 2100 }],
   [
     "two bottles too few, with the book up to date",
     1,
     "2026-11-25T09:00:00Z",
-    { found: 700, expected: 2100 },
+    { kind: "all", found: 700, expected: 2100 },
   ],
   ["two bottles fewer, when the book has heard nothing for two days", 1, "2026-11-23T09:00:00Z", null],
 ])("asks to look again only when %s", (_name, full, expectedAt, surprise) => {
-  expect(surpriseOf([row(full)], { item: VODKA, venue: VENUE, expectedAt })).toEqual(surprise);
+  expect(surpriseOf([row(full)], { item: VODKA, area: "Cellar", venue: VENUE, expectedAt })).toEqual(
+    surprise,
+  );
 });
 
-it("does not ask to look again before every area of an item is counted", () => {
-  const item = { ...VODKA, areas: 2 };
-  expect(surpriseOf([row(9)], { item, venue: VENUE, expectedAt: "2026-11-25T09:00:00Z" })).toBeNull();
+describe("looking again before every area of an item is counted", () => {
+  const FRESH = "2026-11-25T09:00:00Z";
+  /** Three bottles are expected in cellar and well together; the well never held more than `inWell` ml. */
+  const asked = (full: number, inWell: number | null, expectedAt = FRESH) =>
+    surpriseOf([row(full)], {
+      item: { ...VODKA, areas: 2, expectedQty: 2100, mostSeen: { Cellar: 4200, Well: inWell } },
+      area: "Cellar",
+      venue: VENUE,
+      expectedAt,
+    });
+
+  it("asks at once about more than there can be, wherever the rest stands", () => {
+    expect(asked(9, 700)).toEqual({ kind: "already", found: 6300, expected: 2100 });
+  });
+
+  it("asks about none here when the other area would have to hold more than a bottle above its most", () => {
+    // 2100 expected, less the well's 700 at most and a bottle to spare.
+    expect(asked(0, 700)).toEqual({ kind: "here", found: 0, expected: 700 });
+    expect(asked(1, 700)).toBeNull();
+  });
+
+  it.each([
+    ["the other area has held as much before", 2100, FRESH],
+    ["the other area was counted too seldom to say", null, FRESH],
+    ["the book has heard nothing for two days", 700, "2026-11-23T09:00:00Z"],
+  ])("does not ask about none here when %s", (_name, inWell, expectedAt) => {
+    expect(asked(0, inWell, expectedAt)).toBeNull();
+  });
 });
 
 it("calls a finding as one would across the cellar", () => {

@@ -10,6 +10,7 @@ import {
   formatSigned,
   inShownUnit,
 } from "../../web/format.ts";
+import { plainSpaces } from "../support/plain-spaces.ts";
 
 const IN_OZ = { show: "oz", oz: "us", houseMl: DEFAULT_HOUSE_ML } as const;
 const IN_ML = { ...IN_OZ, show: "ml" } as const;
@@ -33,7 +34,11 @@ it.each([
   [0, "ml", IN_OZ, "0 oz"],
   [-420, "ml", IN_ML, "−420 ml"],
 ] as const)("writes %d %s as %s", (amount, base, venue, text) => {
-  expect(formatAmount(amount, base, venue)).toBe(text);
+  expect(plainSpaces(formatAmount(amount, base, venue))).toBe(text);
+});
+
+it("keeps a number and its unit on one line", () => {
+  expect(formatAmount(1085, "ml", IN_OZ)).toBe("36.7\u00a0oz");
 });
 
 it("never shows a minus before nothing", () => {
@@ -42,14 +47,14 @@ it("never shows a minus before nothing", () => {
 });
 
 it("marks a surplus with a plus and leaves nothing without a sign", () => {
-  expect(formatSigned(420, "ml", IN_ML)).toBe("+420 ml");
-  expect(formatSigned(0, "ml", IN_ML)).toBe("0 ml");
+  expect(formatSigned(420, "ml", IN_ML)).toBe("+420\u00a0ml");
+  expect(formatSigned(0, "ml", IN_ML)).toBe("0\u00a0ml");
 });
 
 it("counts bottles where a pack is known, and pieces as pieces", () => {
   const bottle = { base: "ml", containerSize: 700, packName: "700 ml" } as const;
-  expect(formatContainers(1680, bottle, IN_ML)).toBe("2.4 × 700 ml");
-  expect(formatContainers(1680, { ...bottle, packName: null }, IN_ML)).toBe("1,680 ml");
+  expect(formatContainers(1680, bottle, IN_ML)).toBe("2.4\u00a0× 700 ml");
+  expect(formatContainers(1680, { ...bottle, packName: null }, IN_ML)).toBe("1,680\u00a0ml");
   expect(formatContainers(24, { base: "each", containerSize: 12, packName: "dozen" }, IN_ML)).toBe("24");
 });
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { HolidayAhead } from "#engine/demand/forecast.ts";
 import { holidayWords } from "#engine/demand/holiday-words.ts";
 import { holidayText } from "../../web/forecast/holiday-text.ts";
+import { plainSpaces } from "../support/plain-spaces.ts";
 
 const day: HolidayAhead = {
   date: "2026-12-08",
@@ -28,6 +29,6 @@ describe("holidayText", () => {
     { hasEvent: true },
     { seen: 0, seenOfKind: 0 },
   ])("says in English what the command line says: %o", (known) => {
-    expect(holidayText({ ...day, ...known })).toBe(holidayWords({ ...day, ...known }));
+    expect(plainSpaces(holidayText({ ...day, ...known }))).toBe(holidayWords({ ...day, ...known }));
   });
 });

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { harmlessText } from "#engine/sheet-text.ts";
 import type { Column } from "../../web/parts/table-column.ts";
-import { fileRows, tabText } from "../../web/parts/table-text.ts";
+import { fileCell, fileRows, tabText } from "../../web/parts/table-text.ts";
 
 type Row = { item: string; change: number | null; note: string };
 
@@ -36,6 +36,10 @@ it("leaves a negative amount a number while a name that begins with a minus is m
 
 it("writes what is not known as an empty cell, not as zero", () => {
   expect(fileRows(COLUMNS, [{ item: "Gin", change: null, note: "" }])[1]).toEqual(["Gin", "", ""]);
+});
+
+it("writes plain spaces where a screen would break no line", () => {
+  expect(fileCell("text", "36,7\u00a0oz")).toBe("36,7 oz");
 });
 
 it("keeps one row a line when a note holds a tab or a line break", () => {

@@ -32,7 +32,7 @@ it("says which was poured and which was on the spec", () => {
     cause({ kind: "poured-for-another", what: ["White rum", "Aged rum"], size: 840, unit: "ml" }),
     IN_ML,
   );
-  expect(sentence).toBe("Aged rum was poured where the spec says White rum: 840 ml.");
+  expect(sentence).toBe("Aged rum was poured where the spec says White rum: 840\u00a0ml.");
 });
 
 it("accuses nobody in any of its sentences", () => {

@@ -66,7 +66,7 @@ describe("translatorOf", () => {
       "{0} to {1}": "{0} bis {1}",
     });
     expect(why("lasts until Fri without it; 3 % chance to run out; up to the par set by hand")).toBe(
-      "reicht ohne sie bis Fri; 3 % Risiko auszugehen; bis zum Sollbestand",
+      "reicht ohne sie bis Fri; 3\u00a0% Risiko auszugehen; bis zum Sollbestand",
     );
   });
 
@@ -87,6 +87,87 @@ describe("translatorOf", () => {
       yesterday: "gestern",
     });
     expect(quoting('No item "yesterday" of yesterday.')).toBe("Kein Artikel „yesterday“ von gestern.");
+  });
+
+  describe("writes numbers and days as the language does", () => {
+    const figures = translatorOf("de", {
+      "Sales are in up to {0}.": "Verkäufe sind bis {0} da.",
+      "The past is closed up to {0}, with the count {1}": "Bis {0} abgeschlossen, mit der Zählung {1}",
+      "Use {0} of {1} by {2}.": "Verbrauche {0} {1} bis {2}.",
+      "Takes {0} × {1} of {2} off {3}.": "Abzug von {0} × {1} {2} ({3}).",
+      "invoice {0} from {1}": "Rechnung {0} von {1}",
+      '"{0}" can be read two ways: write {1}, or more.':
+        "„{0}“ lässt sich auf zwei Arten lesen: {1}, oder mehr.",
+      '"{0} to {1}" is no range.': "„{0} bis {1}“ ist kein Bereich.",
+      "{0} days are missing after {1}.": "Nach dem {1} {0, plural, one {fehlt # Tag} other {fehlen # Tage}}.",
+      "It lies between {0} and {1}.": "Es liegt zwischen {0} und {1}.",
+    });
+    // The German forms are those of CLDR, as Intl has them: decimal comma, day before month.
+    it.each([
+      ["Sales are in up to 2026-11-25.", "Verkäufe sind bis 25.11.2026 da."],
+      ["Use 1.5 l of Lime Juice by Fri 2026-12-04.", "Verbrauche 1,5\u00a0l Lime Juice bis Fr, 4.12.2026."],
+      ["Use 40 % of Batch 7.5 by 2026-12-04 18:00.", "Verbrauche 40\u00a0% Batch 7.5 bis 4.12.2026, 18:00."],
+      ["It lies between 1081.80 ml and 12000.", "Es liegt zwischen 1.081,80\u00a0ml und 12000."],
+      ["It lies between 0.25 and -1.5 °C.", "Es liegt zwischen 0,25 und −1,5\u00a0°C."],
+      [
+        "1200 days are missing after 2026-11-20, 2026-11-22.",
+        "Nach dem 20.11.2026, 22.11.2026 fehlen 1.200 Tage.",
+      ],
+    ])("%s", (english, german) => {
+      expect(figures(english)).toBe(german);
+    });
+
+    it.each([
+      [
+        "the name of a count",
+        "The past is closed up to 2026-11-22, with the count 2026-11-23",
+        "Bis 22.11.2026 abgeschlossen, mit der Zählung 2026-11-23",
+      ],
+      [
+        "the size of a pack and the number of an invoice",
+        "Takes 2 × 1.75 l of Old Harbour Gin off invoice 12.5 from Harbour Wines.",
+        "Abzug von 2 × 1.75 l Old Harbour Gin (Rechnung 12.5 von Harbour Wines).",
+      ],
+      [
+        "what is quoted",
+        '"1.500" can be read two ways: write 1500, or more.',
+        "„1.500“ lässt sich auf zwei Arten lesen: 1500, oder mehr.",
+      ],
+      ["both of what is quoted", '"1.5 to 0.5" is no range.', "„1.5 bis 0.5“ ist kein Bereich."],
+      ["a day that is none", "Sales are in up to 2026-13-45.", "Verkäufe sind bis 2026-13-45 da."],
+    ])("but leaves %s", (_, english, german) => {
+      expect(figures(english)).toBe(german);
+    });
+  });
+
+  it("tells what a count found", () => {
+    const found = translatorOf("de", {
+      "{0}, dated {1}": "{0}, am {1}",
+      "{0} in {1}: {2}": "{0} in {1}: {2}",
+      "{0} and {1}": "{0} und {1}",
+      "{0} full": "{0} volle",
+      "open {0}": "offen {0}",
+    });
+    expect(
+      found("Week 10: Dry Gin in Back bar: 3 full and open 0.7 (1 L), dated 2026-11-23 10:30", true),
+    ).toBe("Week 10: Dry Gin in Back bar: 3 volle und offen 0,7 (1 L), am 23.11.2026, 10:30");
+  });
+
+  it("writes an amount before a name, and leaves the name", () => {
+    const history = translatorOf(
+      "de",
+      { "spill, {0}": "verschüttet, {0}", "comp, {0}": "Freigetränk, {0}", "{0}, on {1}": "{0}, am {1}" },
+      { serve: "{0, plural, one {# Portion} other {# Portionen}}", dash: "{0} Spritzer" },
+    );
+    expect(history("spill, 0.5 oz Old Harbour Gin, on 2026-11-23 10:30", true)).toBe(
+      "verschüttet, 0,5\u00a0oz Old Harbour Gin, am 23.11.2026, 10:30",
+    );
+    expect(history("comp, 2 serve Gimlet, on 2026-11-23 10:30", true)).toBe(
+      "Freigetränk, 2 Portionen Gimlet, am 23.11.2026, 10:30",
+    );
+    expect(history("spill, 1.5 dash Bitters No. 4.5, on 2026-11-23 10:30", true)).toBe(
+      "verschüttet, 1,5 Spritzer Bitters No. 4.5, am 23.11.2026, 10:30",
+    );
   });
 
   it("takes a full stop in a name for no end of a sentence", () => {

@@ -41,7 +41,7 @@ export function FoundItem({ count, sheet, area: begun }: Props) {
   const save = useMutation({
     mutationFn: async () => {
       const fresh = { name: name.trim(), category: category.trim(), base, size: size ?? 0 };
-      if (isNew) await addNewItem(fresh);
+      if (isNew) await addNewItem(fresh, say("steps.foundNote"));
       const item = known ?? blankItem(fresh);
       const listed = sheet.areas.find((one) => one.area === area)?.items ?? [];
       const isThere = listed.some((one) => one.item === item.item);

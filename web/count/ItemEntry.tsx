@@ -1,9 +1,10 @@
-import { Link, useNavigate } from "@tanstack/react-router";
-import { type FormEvent, memo, useMemo, useRef, useState } from "react";
+import { Link, lazyRouteComponent, useNavigate } from "@tanstack/react-router";
+import { type FormEvent, memo, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { nowInstant } from "../now.ts";
 import { useSteady } from "../parts/use-steady.ts";
 import { useVenue } from "../shell/venue.tsx";
+import { withTexts } from "../texts/load.ts";
 import { say } from "../texts/say.ts";
 import { counter } from "./counter.ts";
 import { bare, emptied } from "./differences.ts";
@@ -11,13 +12,15 @@ import { EntryFields, type FieldName } from "./EntryFields.tsx";
 import { type Draft, draftFor, foundOf, noneFound } from "./entry.ts";
 import { Keypad } from "./Keypad.tsx";
 import { dropDraft, keepDraft, keptDraft } from "./kept-draft.ts";
-import { LookAgain } from "./LookAgain.tsx";
 import { leftAtPace, secondsPerItem } from "./pace.ts";
 import { type Surprise, surpriseOf } from "./reckon.ts";
+import { noteAct } from "./second-tap.ts";
 import type { SheetArea, SheetItem } from "./sheet.ts";
 import { type CountState, missingIn, rowsOf } from "./use-count.ts";
 import { WaitingLine } from "./WaitingLine.tsx";
 import { enter } from "./waiting.ts";
+
+const LookAgain = lazyRouteComponent(() => withTexts(() => import("./LookAgain.tsx")), "LookAgain");
 
 type Props = {
   count: CountState;
@@ -42,6 +45,8 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
   const [field, setField] = useState<FieldName>(draft.way === "amount" ? "amount" : "containers");
   // The first key replaces what stood there from an earlier entry.
   const isFresh = useRef(own.length > 0 && keptDraft(spot) === undefined);
+  // The question is seldom asked, but where it is there may be no signal: it is fetched once the keys stand.
+  useEffect(() => void LookAgain.preload?.(), []);
   const goOn = useSteady(useGoOn(count, area, place));
 
   const change = useSteady((changed: Partial<Draft>) => {
@@ -62,9 +67,11 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
   };
   const record = (found: ReturnType<typeof noneFound>) => {
     const { row, stale } = save(found);
+    noteAct();
     const others = count.rows.filter((other) => other.item === item.item && !isSamePlace(other, row));
     const unexpected = surpriseOf([...others.filter((other) => !stale.includes(other)), row], {
       item,
+      area: area.area,
       venue,
       expectedAt,
     });
@@ -99,21 +106,34 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
         onPack={changePack}
         onField={setField}
       />
-      <LookAgain surprise={surprise} base={item.base} unit={draft.way === "amount" ? draft.unit : null} />
-      <Keypad
-        mark={field === "grams" ? "+" : "."}
-        markName={
-          field === "containers"
-            ? say("count.pointThenTenths")
-            : field === "grams"
-              ? say("count.plusKey")
-              : say("count.pointKey")
-        }
-        onKey={type}
-        onErase={erase}
-        onNone={recordNone}
-        onSkip={goOn}
-      />
+      <div className="entry-foot">
+        <div role="status">
+          {surprise === null ? null : (
+            <Suspense>
+              <LookAgain
+                surprise={surprise}
+                base={item.base}
+                unit={draft.way === "amount" ? draft.unit : null}
+                pack={item.packs.find(({ pack }) => pack === draft.pack)}
+              />
+            </Suspense>
+          )}
+        </div>
+        <Keypad
+          mark={field === "grams" ? "+" : "."}
+          markName={
+            field === "containers"
+              ? say("count.pointThenTenths")
+              : field === "grams"
+                ? say("count.plusKey")
+                : say("count.pointKey")
+          }
+          onKey={type}
+          onErase={erase}
+          onNone={recordNone}
+          onSkip={goOn}
+        />
+      </div>
     </form>
   );
 }
@@ -122,6 +142,7 @@ export function ItemEntry({ count, area, item, place, expectedAt }: Props) {
 function useGoOn({ name, rows }: CountState, area: SheetArea, place: number): () => void {
   const navigate = useNavigate({ from: "/count" });
   return () => {
+    noteAct();
     const missing = new Set(missingIn(area, rows));
     const later = area.items.slice(place + 1).find(({ item }) => missing.has(item));
     void navigate({

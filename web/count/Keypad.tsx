@@ -1,6 +1,7 @@
-import { memo } from "react";
+import { type MouseEvent, memo } from "react";
 import { say } from "../texts/say.ts";
 import { CountIcon } from "./CountIcon.tsx";
+import { isSecondTap } from "./second-tap.ts";
 
 type Props = {
   /** What stands left of the nought: a point for open containers and decimals, a plus between weights. */
@@ -16,7 +17,7 @@ type Props = {
 export const Keypad = memo(function Keypad({ mark, markName, onKey, onErase, onNone, onSkip }: Props) {
   const digit = (key: string) => <Key key={key} label={key} onPress={() => onKey(key)} />;
   return (
-    <fieldset className="keypad" aria-label={say("count.keys")}>
+    <fieldset className="keypad" aria-label={say("count.keys")} onClickCapture={dropSecondTap}>
       {["1", "2", "3"].map(digit)}
       <button type="button" className="key key-word" onClick={onNone}>
         {say("count.noneKey")}
@@ -35,6 +36,13 @@ export const Keypad = memo(function Keypad({ mark, markName, onKey, onErase, onN
     </fieldset>
   );
 });
+
+/** Only of the keys that enter or leave an item: a quick figure is one of the next. */
+function dropSecondTap(event: MouseEvent): void {
+  if (!isSecondTap(event) || !(event.target as Element).matches(".key-word, .key-next")) return;
+  event.preventDefault();
+  event.stopPropagation();
+}
 
 function Key({ label, name, onPress }: { label: React.ReactNode; name?: string; onPress: () => void }) {
   return (

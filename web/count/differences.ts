@@ -49,21 +49,6 @@ export function emptied({ amount, unit }: CountRow) {
     : { ...nothing, full: null, amount: 0, unit };
 }
 
-/**
- * The entries that make one finding the one that stands. Counted twice: that finding again. Two ways: the others of the
- * place are emptied, so that nothing counts twice; each with the moment and the name of whoever chose.
- */
-export function choiceRows(
-  { kind, findings }: Difference,
-  chosen: CountRow,
-  { at, by }: { at: string; by: string },
-): CountRow[] {
-  if (kind === "counted-twice") return [bare(chosen)];
-  const isAmount = chosen.pack === null;
-  const others = findings.filter(({ pack }) => (pack === null) !== isAmount);
-  return others.map((other) => ({ ...bare(other), ...emptied(other), at, by }));
-}
-
 /** The row alone, without what the server says about it. */
 export function bare(row: ServedRow): CountRow {
   const { count, at, area, item, pack, full, parts, grossG, amount, unit, by } = row;

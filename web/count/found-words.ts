@@ -1,5 +1,5 @@
 import type { CountRow } from "#engine/stock/movement.ts";
-import { formatNumber, formatPlain, listWords } from "../format.ts";
+import { formatNumber, formatPlain, listWords, withUnit } from "../format.ts";
 import { say } from "../texts/say.ts";
 
 type Found = Pick<CountRow, "pack" | "full" | "parts" | "grossG" | "amount" | "unit">;
@@ -10,14 +10,18 @@ export function foundWords({ pack, full, parts, grossG, amount, unit }: Found): 
     if (amount === 0) return say("count.none");
     return unit === "each" || unit === null
       ? formatPlain(amount)
-      : `${formatNumber(amount, amount % 1 === 0 ? 0 : 1)} ${unit}`;
+      : withUnit(formatNumber(amount, amount % 1 === 0 ? 0 : 1), unit);
   }
   const words = [
     ...(full === null || full === 0 ? [] : [say("count.full", { count: full })]),
     ...parts.map((part) => say("count.oneAt", { tenths: tenthsWords(part) })),
     ...(grossG.length === 0
       ? []
-      : [say("count.weighed", { weights: listWords(grossG.map((grams) => `${formatPlain(grams)} g`)) })]),
+      : [
+          say("count.weighed", {
+            weights: listWords(grossG.map((grams) => withUnit(formatPlain(grams), "g"))),
+          }),
+        ]),
   ];
   if (words.length === 0) return say("count.none");
   const found = listWords(words);

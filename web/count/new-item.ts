@@ -30,11 +30,14 @@ export function blankItem({ name, category, base, size }: New): SheetItem {
   };
 }
 
-/** Adds an item and its one pack to the book; price, supplier and strength can follow. Throws ProblemError. */
-export async function addNewItem({ name, category, base, size }: New & { size: number }): Promise<void> {
+/** Adds an item and its one pack to the book, with a note of how it came; price, supplier and strength can follow. Throws ProblemError. */
+export async function addNewItem(
+  { name, category, base, size }: New & { size: number },
+  note: string,
+): Promise<void> {
   await answerOf(
     server.items.$post({
-      json: newItem({ name, category, base, note: say("steps.foundNote") }),
+      json: newItem({ name, category, base, note }),
     }),
   );
   await answerOf(

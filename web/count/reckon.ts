@@ -53,33 +53,68 @@ function emptyOf(size: number): number | null {
   }
 }
 
-export type Surprise = { found: number; expected: number };
+/** What was found, beside what the book expects: of all there is, or of what must stand in this place. */
+export type Surprise = {
+  /** Counted everywhere; more than there can be, with places still to come; or less here than the others can make up for. */
+  kind: "all" | "already" | "here";
+  found: number;
+  expected: number;
+};
 
 const FAR_OFF_SD = 3;
 const A_DAY_MS = 86_400_000;
 
+type Asked = { item: SheetItem; area: string; venue: Venue; expectedAt: string | null };
+
 /**
- * Whether what was found of an item in all its areas is far from what the book expects: more than three standard
- * deviations. Less than expected is no surprise when the book has heard nothing for a day: it knows no sales since.
+ * Whether what was found of an item is far from what the book expects, more than three standard deviations, as soon as
+ * that can be said fairly. Counted in all its areas, the sum decides. Before that, too much is too much wherever the rest
+ * stands; and too little here is so only when the areas to come would have to hold a container more than they ever held.
+ *
+ * Less than expected is no surprise when the book has heard nothing for a day: it knows no sales since.
+ * 20 expected, of which the other area never held more than 4 bottles: none here is asked about, 14 are not.
  */
 export function surpriseOf(
   rows: readonly CountRow[],
-  { item, venue, expectedAt }: { item: SheetItem; venue: Venue; expectedAt: string | null },
+  { item, area, venue, expectedAt }: Asked,
 ): Surprise | null {
   const { expectedQty, expectedSd } = item;
-  const areas = new Set(rows.map(({ area }) => area));
-  if (expectedQty === null || expectedSd === null || areas.size < item.areas) return null;
+  if (expectedQty === null || expectedSd === null) return null;
   const found = quantityOf(rows, item, venue);
   if (found === null) return null;
-  const off = found.quantity - expectedQty;
-  if (Math.abs(off) <= FAR_OFF_SD * Math.hypot(expectedSd, Math.sqrt(found.variance))) return null;
-  const now = Date.parse(
-    rows
-      .map(({ at }) => at)
-      .sort()
-      .at(-1) ?? "",
-  );
-  const isOldNews = expectedAt === null || now - Date.parse(expectedAt) > A_DAY_MS;
-  if (off < 0 && isOldNews) return null;
-  return { found: found.quantity, expected: Math.max(0, expectedQty) };
+  const farOff = FAR_OFF_SD * Math.hypot(expectedSd, Math.sqrt(found.variance));
+  const expected = Math.max(0, expectedQty);
+  const areas = new Set(rows.map((row) => row.area));
+  const isAll = areas.size >= item.areas;
+  if (found.quantity - expectedQty > farOff) {
+    return { kind: isAll ? "all" : "already", found: found.quantity, expected };
+  }
+  if (isOldNews(rows, expectedAt)) return null;
+  if (isAll) {
+    return expectedQty - found.quantity > farOff ? { kind: "all", found: found.quantity, expected } : null;
+  }
+  const elsewhere = mostToCome(item, areas);
+  if (elsewhere === null || expectedQty - elsewhere - found.quantity <= farOff) return null;
+  const here = rows.filter((row) => row.area === area);
+  const foundHere = quantityOf(here, item, venue)?.quantity ?? 0;
+  // What other areas already gave is no longer expected here.
+  return { kind: "here", found: foundHere, expected: expectedQty - elsewhere - found.quantity + foundHere };
+}
+
+/** The most that the areas still to come can fairly be thought to hold: a container more than ever; null where one was counted too seldom. */
+function mostToCome({ mostSeen, packs }: SheetItem, counted: ReadonlySet<string>): number | null {
+  if (mostSeen === undefined) return null;
+  const spare = Math.max(0, ...packs.map(({ size }) => size));
+  let sum = 0;
+  for (const [area, most] of Object.entries(mostSeen)) {
+    if (counted.has(area)) continue;
+    if (most === null) return null;
+    sum += most + spare;
+  }
+  return sum;
+}
+
+function isOldNews(rows: readonly CountRow[], expectedAt: string | null): boolean {
+  const now = Math.max(...rows.map(({ at }) => Date.parse(at)));
+  return expectedAt === null || now - Date.parse(expectedAt) > A_DAY_MS;
 }

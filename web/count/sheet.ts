@@ -23,6 +23,11 @@ export type SheetItem = {
   pieceG: number | null;
   /** In how many areas it stands. */
   areas: number;
+  /**
+   * The most of it that was ever counted in each of its areas, in base units; null where it was counted too seldom to say.
+   * A sheet kept from before this was asked has none.
+   */
+  mostSeen?: Record<string, number | null>;
   lastCount: (Pick<CountRow, "full" | "parts" | "grossG" | "amount" | "at"> & { unit: Unit | null }) | null;
   /** In base units, of all its areas together. */
   expectedQty: number | null;

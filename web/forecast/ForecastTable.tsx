@@ -28,6 +28,7 @@ export function ForecastTable({ days }: { days: readonly ForecastRow[] }) {
         rows={rows}
         rowKey={(row) => `${row.date} ${row.what}`}
         fileName="forecast"
+        initialSort={{ key: "mean", isDescending: true }}
         filters={
           <Select
             label={say("forecast.day")}

@@ -2,14 +2,15 @@ import { Link } from "@tanstack/react-router";
 import { Button } from "../parts/Button.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
-import { actWords, factLines, isUndoing, placeWords } from "./act-words.ts";
+import { actAndFacts, isUndoing, placeWords } from "./act-words.ts";
+import { factLines } from "./fact-lines.ts";
 import type { Act } from "./history-queries.ts";
 import type { Undo } from "./use-undo.ts";
 
 /** One act: when, what, who from where, why, and the facts before and after behind it. */
 export function ActRow({ act, undo }: { act: Act; undo: Undo | null }) {
   const { seq, atLocal, who, reason, undoneBy, canUndo, subjects } = act;
-  const { title, what } = actWords(act);
+  const { title, what } = actAndFacts(act, useVenue());
   const way = isUndoing(act) ? say("history.doAgain") : say("parts.undo");
   return (
     <li className={undoneBy === null ? "act" : "act act-undone"} id={`act-${seq}`}>

@@ -1,14 +1,15 @@
 import { useEffect } from "react";
 import { Button } from "../parts/Button.tsx";
+import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
-import { actWords } from "./act-words.ts";
+import { actAndFacts } from "./act-words.ts";
 import type { Act } from "./history-queries.ts";
 import type { Undo } from "./use-undo.ts";
 
 /** The last act that can be undone, by one key: Control or Command and Z, as everywhere. */
 export function UndoLast({ act, undo }: { act: Act; undo: Undo }) {
   const { seq } = act;
-  const { title, what } = actWords(act);
+  const { title, what } = actAndFacts(act, useVenue());
   const { mutate, isPending } = undo;
   useEffect(() => {
     const press = (event: KeyboardEvent) => {

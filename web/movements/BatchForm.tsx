@@ -9,7 +9,15 @@ import { Field } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import type { FormProps } from "./FactForm.tsx";
-import { AmountFields, amountOf, ByField, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
+import {
+  AmountFields,
+  amountOf,
+  ByField,
+  FormActs,
+  MomentField,
+  useCatalogue,
+  useEnteredBy,
+} from "./form-parts.tsx";
 
 /** One making of a prep, with what it really gave. */
 export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<BatchEntry>) {
@@ -19,7 +27,7 @@ export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps
   const [prep, setPrep] = useState<string | null>(initial?.prep ?? null);
   const [made, setMade] = useState(initial === undefined ? "" : String(initial.made));
   const [unit, setUnit] = useState<Unit>(initial?.unit ?? "ml");
-  const [by, setBy] = useState(initial?.by ?? "");
+  const [by, setBy] = useEnteredBy(initial?.by);
   const [note, setNote] = useState(initial?.note ?? "");
   const [inputs, setInputs] = useState(() => (initial?.inputs ?? []).map(asTyped));
   const moment = instantOfInput(at, venue);

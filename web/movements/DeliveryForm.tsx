@@ -1,4 +1,5 @@
 import { useQuery } from "@tanstack/react-query";
+import { Link } from "@tanstack/react-router";
 import { type FormEvent, useState } from "react";
 import type { Delivery } from "#engine/stock/movement.ts";
 import { instantOfInput, localInputOf } from "../moment.ts";
@@ -7,12 +8,12 @@ import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { openOrdersQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
-import { say } from "../texts/say.ts";
+import { say, sayWith } from "../texts/say.ts";
 import { DeliveryLine } from "./DeliveryLine.tsx";
 import { draftOf, emptyLine, factsOf, type LineDraft, orderedLines } from "./delivery-lines.ts";
 import { entriesQuery } from "./entries.ts";
 import type { FormProps } from "./FactForm.tsx";
-import { ByField, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
+import { ByField, FormActs, MomentField, useCatalogue, useEnteredBy } from "./form-parts.tsx";
 
 /** A delivery as its invoice has it: who, which invoice, and its lines. A correction is of one line. */
 export function DeliveryForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<Delivery>) {
@@ -22,7 +23,7 @@ export function DeliveryForm({ initial, act, isBusy, onSubmit, onLeave }: FormPr
   const [at, setAt] = useState(localInputOf(initial?.at ?? nowInstant(), venue));
   const [supplier, setSupplier] = useState(initial?.supplier ?? names[0] ?? "");
   const [invoice, setInvoice] = useState(initial?.invoice ?? "");
-  const [by, setBy] = useState(initial?.by ?? "");
+  const [by, setBy] = useEnteredBy(initial?.by);
   const [lines, setLines] = useState<readonly LineDraft[]>([
     initial === undefined ? emptyLine(0) : draftOf(initial, venue.currency),
   ]);
@@ -36,6 +37,13 @@ export function DeliveryForm({ initial, act, isBusy, onSubmit, onLeave }: FormPr
   const nextKey = Math.max(...lines.map(({ key }) => key)) + 1;
   return (
     <form className="fact-form" onSubmit={submit}>
+      {names.length > 0 ? null : (
+        <p>
+          {sayWith("movements.noSupplier", {
+            link: <Link to="/prices">{say("movements.noSupplierLink")}</Link>,
+          })}
+        </p>
+      )}
       <div className="field-row">
         <MomentField value={at} onChange={setAt} />
         <Select

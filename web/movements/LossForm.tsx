@@ -9,7 +9,15 @@ import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import type { FormProps } from "./FactForm.tsx";
 import { LOSS_WORDS } from "./fact-words.ts";
-import { AmountFields, amountOf, ByField, FormActs, MomentField, useCatalogue } from "./form-parts.tsx";
+import {
+  AmountFields,
+  amountOf,
+  ByField,
+  FormActs,
+  MomentField,
+  useCatalogue,
+  useEnteredBy,
+} from "./form-parts.tsx";
 
 /** Stock gone without a sale: of an item by amount, or of a whole drink by serves. */
 export function LossForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<Loss>) {
@@ -22,7 +30,7 @@ export function LossForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps<
   const [unit, setUnit] = useState<Unit>(
     initial === undefined || initial.unit === "serve" ? "ml" : initial.unit,
   );
-  const [by, setBy] = useState(initial?.by ?? "");
+  const [by, setBy] = useEnteredBy(initial?.by);
   const [note, setNote] = useState(initial?.note ?? "");
   const item = items.find(({ name }) => name === what);
   const isDrink = item === undefined && drinks.some(({ name }) => name === what);

@@ -6,12 +6,23 @@ import { Problems } from "../parts/Problems.tsx";
 import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
-import { type AnyFact, type Entry, enterFacts, type Kind, newEntryKey, withdrawnQuery } from "./entries.ts";
+import {
+  type AnyFact,
+  type Entry,
+  enterFacts,
+  entriesQuery,
+  type Kind,
+  newEntryKey,
+  withdrawnQuery,
+} from "./entries.ts";
 import { factWords } from "./fact-words.ts";
 
 /** What was taken back: it counts for nothing, stays readable, and can be entered once more. */
 export function Withdrawn({ kind }: { kind: Kind }) {
   const { data, error, refetch } = useQuery(withdrawnQuery(kind));
+  const { error: listError } = useQuery(entriesQuery(kind));
+  // Out of reach for both, the list above says it once.
+  if (error !== null && listError !== null) return null;
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
   const gone: Entry<AnyFact>[] = data ?? [];
   if (gone.length === 0) return null;

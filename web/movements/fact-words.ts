@@ -1,6 +1,8 @@
+import type { Unit } from "#engine/measure/units.ts";
 import type { BatchEntry, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
-import { formatMinor, formatNumber } from "../format.ts";
+import { formatMinor, formatNumber, withUnit } from "../format.ts";
+import { unitWord } from "../prep/amounts.ts";
 import { say } from "../texts/say.ts";
 import type { AnyFact, Kind } from "./entries.ts";
 
@@ -68,7 +70,7 @@ function batchWords({ prep, made, unit, note, inputs = [] }: BatchEntry): FactWo
   return { what: prep, amount: amountWords(made, unit), about: [taken, note].filter(Boolean).join("; ") };
 }
 
-function amountWords(amount: number, unit: string): string {
+function amountWords(amount: number, unit: Unit): string {
   const number = formatNumber(amount, amount % 1 === 0 ? 0 : 1);
-  return unit === "each" || unit === "piece" ? number : `${number} ${unit}`;
+  return unit === "each" || unit === "piece" ? number : withUnit(number, unitWord(unit));
 }

@@ -1,9 +1,11 @@
 import { useQuery } from "@tanstack/react-query";
+import { useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { type BaseUnit, UNITS, type Unit } from "#engine/measure/units.ts";
 import type { CatalogueAnswer } from "../answers.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
+import { useDeviceSetting } from "../parts/use-device-setting.ts";
 import { catalogueQuery } from "../queries.ts";
 import { say } from "../texts/say.ts";
 
@@ -30,6 +32,18 @@ export function MomentField({ value, onChange }: { value: string; onChange: (loc
       onChange={(event) => onChange(event.target.value)}
     />
   );
+}
+
+/** Who entered it: of an entry what it says, else who was named last on this device. */
+export function useEnteredBy(entered: string | undefined): [string, (by: string) => void] {
+  const [last, setLast] = useDeviceSetting("entered-by", "");
+  const [by, setBy] = useState(entered ?? last);
+  const name = (typed: string) => {
+    setBy(typed);
+    // A correction names whoever it was then; that is no word about who holds this device now.
+    if (entered === undefined) setLast(typed);
+  };
+  return [by, name];
 }
 
 export function ByField({ value, onChange }: { value: string; onChange: (by: string) => void }) {
@@ -89,7 +103,7 @@ type ActsProps = { act: string; isReady: boolean; isBusy: boolean; onLeave: () =
 export function FormActs({ act, isReady, isBusy, onLeave }: ActsProps) {
   return (
     <div className="form-acts">
-      <Button kind="main" type="submit" disabled={!isReady || isBusy}>
+      <Button kind="main" type="submit" disabled={!isReady} isBusy={isBusy}>
         {act}
       </Button>
       <Button onClick={onLeave}>{say("movements.leave")}</Button>

@@ -58,7 +58,8 @@ export function PlaceOrder({ order, lines, total, minimum, at, isOpen, onClose }
       isOpen={isOpen}
       title={say("order.placeTitle", { supplier: order.supplier })}
       act={say("order.placeAct")}
-      isBusy={place.isPending || wanted.length === 0 || expected === ""}
+      isBusy={place.isPending}
+      isOff={wanted.length === 0 || expected === ""}
       onConfirm={() => place.mutate()}
       onCancel={onClose}
     >

@@ -35,6 +35,7 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
       key: "computed",
       head: say("order.computed"),
       kind: "number",
+      onPhone: "main",
       value: ({ parComputed, base }) => inShownUnit(parComputed, base, venue),
       show: (row) => <InPacks row={row} amount={row.parComputed} venue={venue} />,
     },
@@ -42,7 +43,6 @@ export function parColumns(venue: Venue, onChoose: (item: string) => void): Colu
       key: "set",
       head: say("order.byHand"),
       kind: "number",
-      onPhone: "main",
       value: ({ parSet, base }) => (parSet === null ? null : inShownUnit(parSet, base, venue)),
       show: (row) =>
         row.parSet === null ? <None /> : <InPacks row={row} amount={row.parSet} venue={venue} />,

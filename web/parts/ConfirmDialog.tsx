@@ -9,13 +9,24 @@ type Props = {
   /** What the act does, in the words of its button: "Place order". */
   act: string;
   isBusy?: boolean;
+  /** Something that the act needs is missing. */
+  isOff?: boolean;
   onConfirm: () => void;
   onCancel: () => void;
   children: ReactNode;
 };
 
 /** Asks once before an act that leaves the bar: the browser's own modal dialog, which traps focus and closes on Escape. */
-export function ConfirmDialog({ isOpen, title, act, isBusy = false, onConfirm, onCancel, children }: Props) {
+export function ConfirmDialog({
+  isOpen,
+  title,
+  act,
+  isBusy = false,
+  isOff = false,
+  onConfirm,
+  onCancel,
+  children,
+}: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   useEffect(() => {
@@ -28,7 +39,7 @@ export function ConfirmDialog({ isOpen, title, act, isBusy = false, onConfirm, o
       {isOpen ? children : null}
       <div className="confirm-acts">
         <Button onClick={onCancel}>{say("parts.notYet")}</Button>
-        <Button kind="main" onClick={onConfirm} disabled={isBusy}>
+        <Button kind="main" onClick={onConfirm} disabled={isOff} isBusy={isBusy}>
           {act}
         </Button>
       </div>

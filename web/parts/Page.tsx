@@ -21,7 +21,10 @@ export function Page({ title, next, actions, children }: Props) {
   const path = useRouterState({ select: ({ resolvedLocation }) => resolvedLocation?.pathname });
   useEffect(() => {
     if (path === undefined) return;
-    if (lastPath !== undefined && lastPath !== path) heading.current?.focus({ preventScroll: true });
+    // A screen may also take another's place at the same address, and the focus with it.
+    const isLost = document.activeElement === document.body;
+    if (lastPath !== undefined && (lastPath !== path || isLost))
+      heading.current?.focus({ preventScroll: true });
     lastPath = path;
   }, [path]);
   return (

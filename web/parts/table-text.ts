@@ -1,11 +1,14 @@
 import { harmlessText } from "#engine/sheet-text.ts";
 import type { CellValue, Column } from "./table-column.ts";
 
+/** Spaces at which a screen breaks no line; a file has plain ones. */
+const UNBROKEN = /[\u00a0\u202f]/g;
+
 /** A cell as it goes into a file: numbers bare, whatever their sign; text made harmless; nothing as empty. */
 export function fileCell(kind: Column<never>["kind"], value: CellValue): string {
   if (value === null) return "";
   if (kind === "number" && typeof value === "number") return String(value);
-  return harmlessText(String(value));
+  return harmlessText(String(value).replace(UNBROKEN, " "));
 }
 
 /** Head and rows of a table as file cells, the unit in the head as "On hand (ml)". */

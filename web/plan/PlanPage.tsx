@@ -69,9 +69,14 @@ function Changes({
 }
 
 function Result({ changes }: { changes: readonly Change[] }) {
-  const { data, error, isFetching, refetch } = useQuery(whatIfQuery(changes, DAYS));
+  const { data, error, isFetching, isPlaceholderData, refetch } = useQuery(whatIfQuery(changes, DAYS));
   if (changes.length === 0) return null;
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
   if (data === undefined) return isFetching ? <Busy what={say("plan.reckoning")} /> : null;
-  return <WhatIfResult answer={data} />;
+  return (
+    <div className={isPlaceholderData ? "what-if-before" : undefined} aria-busy={isPlaceholderData}>
+      {isPlaceholderData ? <Busy what={say("plan.reckoning")} /> : null}
+      <WhatIfResult answer={data} />
+    </div>
+  );
 }

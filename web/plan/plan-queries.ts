@@ -11,6 +11,7 @@ export function whatIfQuery(changes: readonly Change[], days: number) {
     queryKey: ["what-if", changes, days],
     queryFn: () => answerOf(server.reports["what-if"].$post({ json: { changes: [...changes], days } })),
     enabled: changes.length > 0,
+    placeholderData: (previous: WhatIfAnswer | undefined) => previous,
   });
 }
 

@@ -21,11 +21,23 @@ export function riskPlot(
   const of = (kind: Way["kind"]) => ways.filter((way) => way.kind === kind);
   const place = { x: "stockMoney", y: "itemNightsOut" } as const;
   const fixed = [...of("set"), ...of("hand")];
-  const named = { ...place, text: "name", dx: 8, textAnchor: "start", fill: "var(--ink)" } as const;
+  const named = { ...place, text: "name", fill: "var(--ink)" } as const;
+  const dearest = Math.max(...ways.map(({ stockMoney }) => stockMoney));
+  const cheapest = Math.min(...ways.map(({ stockMoney }) => stockMoney));
+  // A name is written towards the middle, where there is room for it.
+  const isRight = ({ stockMoney }: Way) => stockMoney > (cheapest + dearest) / 2;
+  const nameOf = (list: readonly Way[], dy: number) => [
+    plot.text(list.filter(isRight), { ...named, dy, dx: 8, textAnchor: "end" }),
+    plot.text(
+      list.filter((way) => !isRight(way)),
+      { ...named, dy, dx: 8, textAnchor: "start" },
+    ),
+  ];
   return {
-    height: 280,
+    height: 292,
+    marginTop: 32,
     marginLeft: 44,
-    marginRight: 90,
+    marginRight: 24,
     marginBottom: 40,
     x: {
       label: say("plan.inStockAxis", { currency }),
@@ -47,8 +59,8 @@ export function riskPlot(
       }),
       plot.dot(fixed, { ...place, r: 5, symbol: "diamond", fill: "var(--brass-fill)" }),
       // The settings and the hand-set pars often lie close together: one is named above its mark, the others higher.
-      plot.text(of("set"), { ...named, dy: -8 }),
-      plot.text(of("hand"), { ...named, dy: -26 }),
+      ...nameOf(of("set"), -8),
+      ...nameOf(of("hand"), -26),
       plot.ruleY([0], { stroke: "var(--ink)" }),
     ],
   };

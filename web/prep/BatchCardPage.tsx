@@ -21,6 +21,7 @@ import { PrintLabels } from "./PrintLabels.tsx";
 import { type BatchCard, cardQuery } from "./prep-queries.ts";
 import { RunningTimers } from "./RunningTimers.tsx";
 import { Timer } from "./Timer.tsx";
+import { usePlanDay } from "./use-plan-day.ts";
 
 /** One batch, to be read from an arm's length with both hands wet. */
 export function BatchCardPage() {
@@ -31,17 +32,20 @@ export function BatchCardPage() {
 
 type Props = { prep: string; date: string | undefined; make: number | undefined };
 
-function SizedCard({ prep, date, make }: Props) {
+function SizedCard({ prep, date: asked, make }: Props) {
+  const { date, error: dayError, refetch: askDay } = usePlanDay(asked);
   const [size, setSize] = useState<CardSize>({ way: "planned" });
   const wanted = useDeferredValue(size);
   const {
     data: card,
-    error,
+    error: cardError,
     refetch,
   } = useQuery({
     ...cardQuery({ prep, date, size: wanted, make }),
+    enabled: date !== undefined,
     placeholderData: (previous) => previous,
   });
+  const error = dayError ?? cardError;
   return (
     <Page
       title={card?.prep ?? prep}
@@ -61,7 +65,9 @@ function SizedCard({ prep, date, make }: Props) {
       <RunningTimers />
       {card === undefined && error === null ? <Busy what={say("prep.writingCard")} /> : null}
       {card === undefined ? null : <HowMuch card={card} onSize={setSize} />}
-      {error === null ? null : <Problems error={error} onRetry={() => void refetch()} />}
+      {error === null ? null : (
+        <Problems error={error} onRetry={() => void (date === undefined ? askDay() : refetch())} />
+      )}
       {card === undefined ? null : <Card card={card} />}
     </Page>
   );

@@ -1,4 +1,4 @@
-import { formatNumber } from "../format.ts";
+import { formatNumber, withUnit } from "../format.ts";
 import { Select } from "../parts/Field.tsx";
 import { say } from "../texts/say.ts";
 import { inputWords, plainNumber } from "./amounts.ts";
@@ -38,13 +38,13 @@ export function CardInputs({ card, share }: { card: BatchCard; share: number }) 
         {volumeMl === null ? null : (
           <div>
             <dt>{say("prep.comesTo")}</dt>
-            <dd>{plainNumber(volumeMl, 0)} ml</dd>
+            <dd>{withUnit(plainNumber(volumeMl, 0), "ml")}</dd>
           </div>
         )}
         {totalWeightG === null ? null : (
           <div>
             <dt>{say("prep.allWeighs")}</dt>
-            <dd>{plainNumber(totalWeightG, 0)} g</dd>
+            <dd>{withUnit(plainNumber(totalWeightG, 0), "g")}</dd>
           </div>
         )}
         {card.abv === null ? null : (
@@ -84,7 +84,7 @@ function ScaleStep({ stepG, onStep }: { stepG: number; onStep: (step: string) =>
       className="scale-step no-print"
       options={SCALE_STEPS.map((step) => ({
         value: String(step),
-        label: `${plainNumber(step)} g`,
+        label: withUnit(plainNumber(step), "g"),
       }))}
       value={String(stepG)}
       onChange={(event) => onStep(event.target.value)}

@@ -3,6 +3,7 @@ import type { BatchEntry } from "#engine/stock/movement.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useDeviceSetting } from "../parts/use-device-setting.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { plainNumber, unitWord, wholeUp } from "./amounts.ts";
@@ -10,7 +11,6 @@ import { entryMoment } from "./entry-moment.ts";
 import type { BatchCard } from "./prep-queries.ts";
 import { typedAmount, typedIn } from "./typed-amount.ts";
 import { OtherInput, type TypedInput, UsedField, UsedInputs } from "./UsedInputs.tsx";
-import { useDeviceSetting } from "./use-device-setting.ts";
 import { inputsToRecord, likelyWentIn, type WentIn } from "./used-inputs.ts";
 
 type FormProps = {
@@ -84,17 +84,18 @@ export function MadeForm({ card, isBusy, error, onMade }: FormProps) {
       </div>
       {wentIn === undefined ? null : <WhatWentIn wentIn={wentIn} onChoose={setChosen} />}
       {isOpen ? (
-        <>
+        <div className="other-inputs" ref={focusFirst}>
           <UsedInputs planned={rest} typed={withoutItems(typed, fruit)} onType={onType} />
           <OtherInput prep={prep} onType={onType} />
-        </>
+        </div>
       ) : null}
       <div className="wet-keys">
         <Button
           kind="main"
           type="submit"
           className="wet-key"
-          disabled={isBusy || !isMade || read === undefined}
+          disabled={!isMade || read === undefined}
+          isBusy={isBusy}
         >
           {say("prep.madeIt")}
         </Button>
@@ -107,6 +108,11 @@ export function MadeForm({ card, isBusy, error, onMade }: FormProps) {
       <Problems error={error} />
     </form>
   );
+}
+
+/** The button that opened the fields is gone with it. */
+function focusFirst(fields: HTMLElement | null): void {
+  fields?.querySelector("input")?.focus();
 }
 
 /** What was typed, in base units; undefined while something typed is no amount. */

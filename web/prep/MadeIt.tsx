@@ -4,7 +4,7 @@ import { type ReactNode, useState } from "react";
 import type { Label } from "#engine/prep/label.ts";
 import type { BatchEntry } from "#engine/stock/movement.ts";
 import { answerOf, server } from "../api.ts";
-import { formatMoment, listWords } from "../format.ts";
+import { formatMoment, listWords, withUnit } from "../format.ts";
 import { newEntryKey, withdrawEntry } from "../movements/entries.ts";
 import { Button } from "../parts/Button.tsx";
 import { focusIfLost } from "../parts/focus-if-lost.ts";
@@ -73,7 +73,7 @@ function Recorded({ recorded: { batch, labels }, date, error, onTakeBack }: Reco
   const recorded = {
     what: (
       <strong>
-        {say("prep.recordedAmount", { amount: `${plainNumber(batch.made)} ${unitWord(batch.unit)}` })}
+        {say("prep.recordedAmount", { amount: withUnit(plainNumber(batch.made), unitWord(batch.unit)) })}
       </strong>
     ),
     moment: formatMoment(batch.at, venue),

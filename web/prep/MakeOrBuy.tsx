@@ -5,10 +5,10 @@ import { readAmount } from "#engine/measure/amount.ts";
 import { formatMoney, formatNumber, formatShare } from "../format.ts";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useDeviceSetting } from "../parts/use-device-setting.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say, sayWith } from "../texts/say.ts";
 import { type MakeOrBuyReport, makeOrBuyQuery } from "./prep-queries.ts";
-import { useDeviceSetting } from "./use-device-setting.ts";
 
 /** Making a prep against buying it: cost of each with labour and loss, and the batch from which making pays. */
 export function MakeOrBuy({ prep }: { prep: string }) {

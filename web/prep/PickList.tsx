@@ -1,4 +1,4 @@
-import { formatNumber } from "../format.ts";
+import { formatNumber, withUnit } from "../format.ts";
 import { say } from "../texts/say.ts";
 import { benchBase } from "./amounts.ts";
 import type { PrepReport } from "./prep-queries.ts";
@@ -17,7 +17,7 @@ export function PickList({ lines }: { lines: PrepReport["pickList"] }) {
               <span>{item}</span>
               <strong>{benchBase(amount, base)}</strong>
               {base === "g" || weightG === null ? null : (
-                <span className="soft">{formatNumber(weightG)} g</span>
+                <span className="soft">{withUnit(formatNumber(weightG), "g")}</span>
               )}
             </label>
           </li>

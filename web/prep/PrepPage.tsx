@@ -2,14 +2,12 @@ import "./prep.css";
 import { useQuery } from "@tanstack/react-query";
 import { useNavigate, useSearch } from "@tanstack/react-router";
 import { formatDate, listWords } from "../format.ts";
-import { todayAt } from "../moment.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
-import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { BatchLine } from "./BatchLine.tsx";
 import { Cuts } from "./Cuts.tsx";
@@ -18,22 +16,16 @@ import { MadeToday } from "./MadeToday.tsx";
 import { PastDate } from "./PastDate.tsx";
 import { PickList } from "./PickList.tsx";
 import { PrintPlanLabels } from "./PrintLabels.tsx";
-import { dayToPlan } from "./prep-date.ts";
 import { type PrepReport, prepQuery } from "./prep-queries.ts";
 import { RunningTimers } from "./RunningTimers.tsx";
+import { usePlanDay } from "./use-plan-day.ts";
 import { WorkTime } from "./WorkTime.tsx";
 
 /** What to press, cook and batch on a day, in the order of the work. */
 export function PrepPage() {
-  const venue = useVenue();
   const search = useSearch({ from: "/prep" });
   const navigate = useNavigate({ from: "/prep" });
-  const { data: last, error: lastError } = useQuery({
-    ...prepQuery(undefined),
-    enabled: search.date === undefined,
-  });
-  const planned = last === undefined ? undefined : dayToPlan({ today: todayAt(venue), bookDate: last.date });
-  const date = search.date ?? planned;
+  const { date, last, error: lastError } = usePlanDay(search.date);
   const { data, error, refetch } = useQuery({ ...prepQuery(date), enabled: date !== undefined });
   const report = date === last?.date ? (data ?? last) : data;
   const fault = error ?? lastError;

@@ -1,9 +1,9 @@
 import { readAmount } from "#engine/measure/amount.ts";
 import { formatNumber, listWords } from "../format.ts";
 import { Field } from "../parts/Field.tsx";
+import { useDeviceSetting } from "../parts/use-device-setting.ts";
 import { say, sayWith } from "../texts/say.ts";
 import type { PrepReport } from "./prep-queries.ts";
-import { useDeviceSetting } from "./use-device-setting.ts";
 
 /** Hands-on time of the list against the minutes there are; those are kept on the device. */
 export function WorkTime({ time }: { time: PrepReport["activeMinutes"] }) {

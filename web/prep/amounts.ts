@@ -3,7 +3,7 @@ import type { BaseUnit, Unit } from "#engine/measure/units.ts";
 import { type Measured, weighedAs } from "#engine/prep/card-text.ts";
 import type { PiecesRange } from "#engine/prep/fruit-yield.ts";
 import type { Venue } from "#engine/venue.ts";
-import { formatNumber } from "../format.ts";
+import { formatNumber, withUnit } from "../format.ts";
 import { locale } from "../texts/language.ts";
 import { say } from "../texts/say.ts";
 
@@ -32,8 +32,8 @@ export function benchBase(amount: number, base: BaseUnit): string {
   if (base === "each") {
     return say("prep.pieces", { count: Math.max(0, Math.ceil(amount - 1e-9)) });
   }
-  if (amount >= 1000) return `${trimmed(amount / 1000, 2)} ${base === "ml" ? "l" : "kg"}`;
-  return `${amount < 10 ? trimmed(amount, 1) : formatNumber(amount)} ${base}`;
+  if (amount >= 1000) return withUnit(trimmed(amount / 1000, 2), base === "ml" ? "l" : "kg");
+  return withUnit(amount < 10 ? trimmed(amount, 1) : formatNumber(amount), base);
 }
 
 function trimmed(value: number, digits: number): string {
@@ -54,10 +54,10 @@ export function inputWords(input: CardAmount, stepG = 1): string {
   if (pieces !== undefined && piecesLow !== undefined && piecesHigh !== undefined) {
     return piecesWords({ pieces, piecesLow, piecesHigh });
   }
-  const volume = `${plainNumber(amount, amount < 10 ? 1 : 0)} ml`;
+  const volume = withUnit(plainNumber(amount, amount < 10 ? 1 : 0), "ml");
   if (weightG === null) return volume;
   const { grams, digits, isFine } = weighedAs(weightG, stepG);
-  const shown = `${plainNumber(grams, digits)} g`;
+  const shown = withUnit(plainNumber(grams, digits), "g");
   const weight = isFine ? say("prep.fineScale", { weight: shown }) : shown;
   return base === "g" ? weight : `${weight} (${volume})`;
 }

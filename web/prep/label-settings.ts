@@ -1,5 +1,5 @@
+import { useDeviceSetting } from "../parts/use-device-setting.ts";
 import { say } from "../texts/say.ts";
-import { useDeviceSetting } from "./use-device-setting.ts";
 
 /** What labels are printed on; the sizes stand in prep.css under the same names. */
 export const LABEL_STOCKS = [

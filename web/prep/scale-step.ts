@@ -1,4 +1,4 @@
-import { useDeviceSetting } from "./use-device-setting.ts";
+import { useDeviceSetting } from "../parts/use-device-setting.ts";
 
 /** Steps of kitchen scales, in g. */
 export const SCALE_STEPS = [0.1, 1, 2, 5, 10] as const;

@@ -1,7 +1,9 @@
 import { useQuery } from "@tanstack/react-query";
 import { useId, useState } from "react";
+import { todayAt } from "../moment.ts";
 import { Field } from "../parts/Field.tsx";
 import { weekQuery } from "../queries.ts";
+import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import type { Asked } from "./price-list.ts";
 
@@ -9,12 +11,16 @@ type Props = { asked: Asked | null; suppliers: readonly string[]; onAsk: (asked:
 
 /** Whose list it is, from which day its prices hold, and the file. */
 export function ListForm({ asked, suppliers, onAsk }: Props) {
-  const { data: week } = useQuery(weekQuery);
+  const venue = useVenue();
+  const { data: week, isPending } = useQuery(weekQuery);
   const [supplier, setSupplier] = useState("");
   const [typedFrom, setFrom] = useState<string | null>(null);
   const [file, setFile] = useState<File | null>(null);
   const listId = useId();
-  const from = typedFrom ?? week?.now.businessDate ?? "";
+  // A book in which nothing has happened has no day of its own.
+  const today = isPending ? "" : todayAt(venue);
+  const from = typedFrom ?? week?.now.businessDate ?? today;
+  const waits = file !== null && (supplier.trim() === "" || from === "");
   const ask = (next: { supplier: string; from: string; file: File | null }) => {
     if (next.file === null || next.supplier.trim() === "" || next.from === "") return;
     const isSame = asked?.file === next.file;
@@ -34,6 +40,7 @@ export function ListForm({ asked, suppliers, onAsk }: Props) {
         required
         list={listId}
         value={supplier}
+        error={waits && supplier.trim() === "" ? say("prices.supplierMissing") : undefined}
         onChange={(event) => setSupplier(event.target.value)}
         onBlur={() => ask({ supplier, from, file })}
       />
@@ -48,6 +55,7 @@ export function ListForm({ asked, suppliers, onAsk }: Props) {
         type="date"
         required
         value={from}
+        error={waits && from === "" ? say("prices.fromMissing") : undefined}
         onChange={(event) => {
           setFrom(event.target.value);
           ask({ supplier, from: event.target.value, file });

@@ -13,6 +13,7 @@ import { ChangeList } from "./ChangeList.tsx";
 import { ListForm } from "./ListForm.tsx";
 import { type Asked, isReady, type PriceChange, readList, takenOver } from "./price-list.ts";
 import { Questions } from "./Questions.tsx";
+import { Suppliers } from "./Suppliers.tsx";
 
 /** A supplier's price list, compared with the book; what is ticked is taken over at once. */
 export function PriceListPage() {
@@ -109,6 +110,7 @@ export function PriceListPage() {
           ) : null}
         </>
       )}
+      {catalogue === undefined ? null : <Suppliers catalogue={catalogue} />}
     </Page>
   );
 }

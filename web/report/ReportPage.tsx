@@ -11,7 +11,9 @@ import { Problems } from "../parts/Problems.tsx";
 import { saveCsv } from "../parts/save-file.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
+import { CountedSince } from "../variance/CountedSince.tsx";
 import { settledWords } from "../variance/cause-words.ts";
+import { MissingSales } from "../variance/MissingSales.tsx";
 import { NoAccusation } from "../variance/NoAccusation.tsx";
 import { PeriodPicker } from "../variance/PeriodPicker.tsx";
 import { WhereItIs } from "../variance/WhereItIs.tsx";
@@ -56,16 +58,25 @@ const MOST = { settled: 5, parts: 6 } as const;
 function Report({ report }: { report: OwnerReport }) {
   return (
     <div className="owner-report">
-      <Figures report={report} />
-      <Checks report={report} />
+      <MissingSales to={report.to} />
+      {report.compared === 0 ? null : <Figures report={report} />}
+      <CountedSince
+        opening={report.opening}
+        closing={report.closing}
+        compared={report.compared}
+        page="/report"
+      />
+      {report.compared === 0 ? null : <Checks report={report} />}
       <div className="report-columns">
         <Periods report={report} />
         <Settled report={report} />
       </div>
-      <section>
-        <h2>{say("variance.whereItIs")}</h2>
-        <WhereItIs where={report.where} most={MOST.parts} />
-      </section>
+      {report.compared === 0 ? null : (
+        <section>
+          <h2>{say("variance.whereItIs")}</h2>
+          <WhereItIs where={report.where} most={MOST.parts} />
+        </section>
+      )}
       <NoAccusation />
       <NotCounted report={report} />
       <ClosingLine />

@@ -1,7 +1,7 @@
 import { currencyDigits } from "#engine/currency.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
 import type { Venue } from "#engine/venue.ts";
-import { formatDate, formatLocal, formatMinor } from "../format.ts";
+import { formatDate, formatLocal, formatMinor, formatPlain } from "../format.ts";
 import { localInputOf } from "../moment.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
@@ -41,6 +41,7 @@ function lineColumns(venue: Venue): Column<SaleLine>[] {
       kind: "number",
       onPhone: "main",
       value: ({ quantity }) => quantity,
+      show: ({ quantity }) => formatPlain(quantity).replace("-", "−"),
     },
     {
       key: "net",

@@ -22,7 +22,9 @@ export function Imports() {
       show: ({ from, to }) =>
         from === null || to === null
           ? null
-          : say("sales.fromTo", { from: formatDate(from), to: formatDate(to) }),
+          : from === to
+            ? formatDate(from)
+            : say("sales.fromTo", { from: formatDate(from), to: formatDate(to) }),
     },
     {
       key: "lines",

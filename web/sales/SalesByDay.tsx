@@ -69,7 +69,7 @@ function bars(plot: PlotModule, width: number, days: readonly SalesDay[], curren
   return {
     height: Math.min(240, Math.max(160, width / 3)),
     marginLeft: 52,
-    x: { label: null, type: "utc" },
+    x: { label: null, type: "utc", domain: domainOf(rows.map(({ day }) => day)) },
     y: {
       label: null,
       grid: true,
@@ -94,6 +94,16 @@ function bars(plot: PlotModule, width: number, days: readonly SalesDay[], curren
       plot.ruleY([0], { stroke: "var(--rule-strong)" }),
     ],
   };
+}
+
+const DAY_MS = 86_400_000;
+const FEWEST_DAYS = 14;
+
+/** From the first day to the end of the last; a young book's few days stand at the end of two weeks, as bars and not as a wall. */
+function domainOf(days: readonly Date[]): [Date, Date] {
+  const end = (days.at(-1)?.getTime() ?? 0) + DAY_MS;
+  const begin = Math.min(days[0]?.getTime() ?? 0, end - FEWEST_DAYS * DAY_MS);
+  return [new Date(begin), new Date(end)];
 }
 
 function dayColumns(currency: string): Column<SalesDay>[] {

@@ -28,12 +28,14 @@ export function UnknownNames() {
     <section>
       <h2>{say("sales.unknownTitle")}</h2>
       <p className="soft">
-        {sayWith("sales.unknownNext", {
-          share: formatShare(coverage),
-          accept: <kbd>a</kbd>,
-          ignore: <kbd>i</kbd>,
-          open: <kbd>Enter</kbd>,
-        })}
+        {say("sales.unknownNext", { share: formatShare(coverage) })}{" "}
+        <span className="by-keyboard">
+          {sayWith("sales.unknownKeys", {
+            accept: <kbd>a</kbd>,
+            ignore: <kbd>i</kbd>,
+            open: <kbd>Enter</kbd>,
+          })}
+        </span>
       </p>
       <AcceptMany names={unmapped} onAccept={(names) => accept.mutate(names)} isBusy={accept.isPending} />
       <Problems error={accept.error} />

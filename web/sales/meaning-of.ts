@@ -1,5 +1,6 @@
 import type { RingName } from "#engine/sales/ring.ts";
-import { formatNumber } from "../format.ts";
+import { formatNumber, withUnit } from "../format.ts";
+import { unitWord } from "../prep/amounts.ts";
 import { say } from "../texts/say.ts";
 import type { Meaning, UnmappedName } from "./sales-queries.ts";
 
@@ -11,7 +12,8 @@ export function meaningWords({ soldAs, serves, amount, unit }: RingName): string
       ? soldAs.drink
       : say("sales.drinkServes", { drink: soldAs.drink, serves: formatNumber(serves, digits(serves)) });
   if (amount === null) return say("sales.itemContainer", { item: soldAs.item });
-  return `${soldAs.item}, ${formatNumber(amount, digits(amount))} ${unit ?? ""}`.trim();
+  const number = formatNumber(amount, digits(amount));
+  return `${soldAs.item}, ${unit === null ? number : withUnit(number, unitWord(unit))}`;
 }
 
 function digits(value: number): number {

@@ -1,49 +1,76 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useEffect, useRef, useState } from "react";
 import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
-import { Problems } from "../parts/Problems.tsx";
+import { Problems, problemOfField } from "../parts/Problems.tsx";
 import { say } from "../texts/say.ts";
+
+/** What is typed stays on this device until the book is open, as a reload must not lose it. */
+const KEPT = "ullage-new-venue";
+
+type NewVenue = {
+  name: string;
+  currency: string;
+  timeZone: string;
+  country: string;
+  dayEnds: string;
+  oz: "us" | "imperial";
+  show: "ml" | "cl" | "oz";
+};
+
+function begun(): NewVenue {
+  const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+  const fresh: NewVenue = {
+    name: "",
+    currency: "",
+    timeZone,
+    country: "",
+    dayEnds: "04:00",
+    oz: "us",
+    show: "ml",
+  };
+  return { ...fresh, ...JSON.parse(sessionStorage.getItem(KEPT) ?? "{}") };
+}
 
 /** The few facts without which no figure can be read: money, clock and measures. */
 export function NameTheBar() {
   const queryClient = useQueryClient();
-  const [name, setName] = useState("");
-  const [currency, setCurrency] = useState("");
-  const [timeZone, setTimeZone] = useState(() => Intl.DateTimeFormat().resolvedOptions().timeZone);
-  const [country, setCountry] = useState("");
-  const [dayEnds, setDayEnds] = useState("04:00");
-  const [oz, setOz] = useState<"us" | "imperial">("us");
-  const [show, setShow] = useState<"ml" | "cl" | "oz">("ml");
+  const form = useRef<HTMLFormElement>(null);
+  const [venue, setVenue] = useState(begun);
+  const { name, currency, timeZone, country, dayEnds, oz, show } = venue;
+  const change = (part: Partial<NewVenue>) => {
+    const changed = { ...venue, ...part };
+    sessionStorage.setItem(KEPT, JSON.stringify(changed));
+    setVenue(changed);
+  };
   const save = useMutation({
-    mutationFn: () =>
-      answerOf(
-        server.venue.$post({
-          json: {
-            name: name.trim(),
-            currency,
-            timeZone,
-            dayEnds,
-            oz,
-            show,
-            ...(country === "" ? {} : { country }),
-          },
-        }),
-      ),
-    onSuccess: () => queryClient.invalidateQueries(),
+    mutationFn: () => {
+      const { country: _, ...rest } = { ...venue, name: name.trim() };
+      return answerOf(server.venue.$post({ json: country === "" ? rest : { ...rest, country } }));
+    },
+    onSuccess: async () => {
+      sessionStorage.removeItem(KEPT);
+      await queryClient.invalidateQueries();
+    },
   });
+  const wrong = (field: keyof NewVenue) => problemOfField(save.error, field);
+  const isBeside = FIELDS.some((field) => wrong(field) !== undefined);
+  useEffect(() => {
+    if (save.error !== null) form.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus();
+  }, [save.error]);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     save.mutate();
   };
   return (
-    <form className="name-the-bar" onSubmit={submit}>
+    <form ref={form} className="name-the-bar" onSubmit={submit}>
       <Field
         label={say("people.barName")}
         required
         value={name}
-        onChange={(event) => setName(event.target.value)}
+        error={wrong("name")}
+        onChange={(event) => change({ name: event.target.value })}
       />
       <Field
         label={say("people.currency")}
@@ -51,14 +78,16 @@ export function NameTheBar() {
         required
         maxLength={3}
         value={currency}
-        onChange={(event) => setCurrency(event.target.value.toUpperCase())}
+        error={wrong("currency")}
+        onChange={(event) => change({ currency: event.target.value.toUpperCase() })}
       />
       <Field
         label={say("people.timeZone")}
         list="time-zones"
         required
         value={timeZone}
-        onChange={(event) => setTimeZone(event.target.value)}
+        error={wrong("timeZone")}
+        onChange={(event) => change({ timeZone: event.target.value })}
       />
       <datalist id="time-zones">
         {Intl.supportedValuesOf("timeZone").map((zone) => (
@@ -70,7 +99,8 @@ export function NameTheBar() {
         hint={say("people.countryHint")}
         maxLength={2}
         value={country}
-        onChange={(event) => setCountry(event.target.value.toUpperCase())}
+        error={wrong("country")}
+        onChange={(event) => change({ country: event.target.value.toUpperCase() })}
       />
       <Field
         label={say("people.dayEnds")}
@@ -78,7 +108,8 @@ export function NameTheBar() {
         type="time"
         required
         value={dayEnds}
-        onChange={(event) => setDayEnds(event.target.value)}
+        error={wrong("dayEnds")}
+        onChange={(event) => change({ dayEnds: event.target.value })}
       />
       <Select
         label={say("people.ounce")}
@@ -87,20 +118,23 @@ export function NameTheBar() {
           { value: "imperial", label: say("people.ounceImperial") },
         ]}
         value={oz}
-        onChange={(event) => setOz(event.target.value === "us" ? "us" : "imperial")}
+        onChange={(event) => change({ oz: event.target.value === "us" ? "us" : "imperial" })}
       />
       <Select
         label={say("people.amountsIn")}
         options={SHOWN}
         value={show}
-        onChange={(event) => setShow(SHOWN.find((unit) => unit === event.target.value) ?? "ml")}
+        onChange={(event) => change({ show: SHOWN.find((unit) => unit === event.target.value) ?? "ml" })}
       />
       <Button kind="main" type="submit" disabled={save.isPending}>
         {say("people.openBook")}
       </Button>
-      <Problems error={save.error} />
+      {isBeside ? null : <Problems error={save.error} />}
     </form>
   );
 }
 
 const SHOWN = ["ml", "cl", "oz"] as const;
+
+/** The fields that say beside themselves what is wrong. */
+const FIELDS = ["name", "currency", "timeZone", "country", "dayEnds"] as const;

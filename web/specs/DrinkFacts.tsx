@@ -7,7 +7,7 @@ import type { DrinkStrength } from "#engine/specs/drink-strength.ts";
 import type { OddPour } from "#engine/specs/glass-pours.ts";
 import { type Drink, ICES, TECHNIQUES } from "#engine/specs/spec.ts";
 import { answerOf, server } from "../api.ts";
-import { formatDate, formatMoney, formatNumber, listWords } from "../format.ts";
+import { formatDate, formatMoney, formatNumber, listWords, withUnit } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
@@ -75,7 +75,7 @@ export function DrinkFacts({ drink }: { drink: Drink }) {
 }
 
 function glassWords({ glass, glassMl }: Drink): string {
-  return [glass, glassMl === null ? "" : `${plainNumber(glassMl)} ml`].filter(Boolean).join(", ");
+  return [glass, glassMl === null ? "" : withUnit(plainNumber(glassMl), "ml")].filter(Boolean).join(", ");
 }
 
 function techniqueWord(technique: NonNullable<Drink["technique"]>): string {

@@ -2,6 +2,7 @@ import type { DrinkCost } from "#engine/costing/report.ts";
 import type { CatalogueAnswer } from "../answers.ts";
 import { formatMoney, formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
+import { Empty } from "../parts/Empty.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useMay } from "../people/signed-in.ts";
 import { useVenue } from "../shell/venue.tsx";
@@ -77,6 +78,11 @@ export function DrinksTable({
         rows={rows}
         rowKey={({ name }) => name}
         fileName="drinks"
+        empty={
+          <Empty title={say("specs.noDrinks")}>
+            <p>{say("specs.noDrinksMore")}</p>
+          </Empty>
+        }
         initialSort={
           seesCosts ? { key: "costPct", isDescending: true } : { key: "name", isDescending: false }
         }

@@ -8,6 +8,7 @@ import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 
@@ -16,6 +17,7 @@ export function NewDrink() {
   const venue = useVenue();
   const navigate = useNavigate();
   const queryClient = useQueryClient();
+  const form = useFocusFirst<HTMLFormElement>();
   const [typed, setTyped] = useState("");
   const [price, setPrice] = useState("");
   const name = typed.trim();
@@ -35,7 +37,7 @@ export function NewDrink() {
     save.mutate();
   };
   return (
-    <form className="new-spec" onSubmit={submit}>
+    <form ref={form} className="new-spec" onSubmit={submit}>
       <div className="field-row">
         <Field
           label={say("specs.name")}

@@ -12,6 +12,7 @@ import { todayAt } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { useFocusFirst } from "../parts/use-focus-first.ts";
 import { unitWord } from "../prep/amounts.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
@@ -31,6 +32,7 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
   const venue = useVenue();
   const navigate = useNavigate();
   const queryClient = useQueryClient();
+  const form = useFocusFirst<HTMLFormElement>();
   const [kind, setKind] = useState<PrepKind>(FIRST_KIND as PrepKind);
   const [typedName, setName] = useState("");
   const [text, setText] = useState("");
@@ -69,7 +71,7 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
     if (wanted !== null) save.mutate(wanted);
   };
   return (
-    <form className="new-spec new-prep" onSubmit={submit}>
+    <form ref={form} className="new-spec new-prep" onSubmit={submit}>
       <div className="field-row">
         <Field
           label={say("specs.name")}

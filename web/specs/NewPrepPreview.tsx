@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import type { NewPrep } from "#engine/specs/new-prep.ts";
-import { formatMoney, formatNumber } from "../format.ts";
+import { formatMoney, formatNumber, withUnit } from "../format.ts";
 import { Problems } from "../parts/Problems.tsx";
 import { inputWords, plainNumber } from "../prep/amounts.ts";
 import { labelWords } from "../prep/label-words.ts";
@@ -33,10 +33,10 @@ function Facts({ card, cost }: { card: NonNullable<Preview["card"]>; cost: Previ
   const pour = inputs.reduce((sum, { base, amount }) => (base === "ml" ? sum + amount : sum), 0);
   const rows = [
     [say("specs.into"), inputs.map((input) => `${input.item} ${inputWords(input)}`).join(", ")],
-    [say("specs.byWeight"), volumeMl === null ? "" : `${plainNumber(volumeMl, 0)} ml`],
-    [say("specs.liquids"), volumeMl === null && pour > 0 ? `${plainNumber(pour, 0)} ml` : ""],
-    [say("specs.mustRead"), targetBrix === null ? "" : `${formatNumber(targetBrix, 1)} °Brix`],
-    [say("specs.strengthAbout"), abv === null ? "" : `${formatNumber(abv)} % vol`],
+    [say("specs.byWeight"), volumeMl === null ? "" : withUnit(plainNumber(volumeMl, 0), "ml")],
+    [say("specs.liquids"), volumeMl === null && pour > 0 ? withUnit(plainNumber(pour, 0), "ml") : ""],
+    [say("specs.mustRead"), targetBrix === null ? "" : withUnit(formatNumber(targetBrix, 1), "°Brix")],
+    [say("specs.strengthAbout"), abv === null ? "" : withUnit(formatNumber(abv), "% vol")],
     [say("specs.costs"), costWords(cost, currency)],
   ].filter(([, words]) => words !== "");
   const [head, ...lines] = labels.slice(0, 1).flatMap((label) => [...labelWords(label), label.allergens]);

@@ -5,7 +5,7 @@ import type { Cut, PrepVersion } from "#engine/specs/spec.ts";
 import type { Item } from "#engine/stock/item.ts";
 import type { CatalogueAnswer } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
-import { formatDate, formatNumber } from "../format.ts";
+import { formatDate, formatNumber, withUnit } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";
@@ -59,18 +59,19 @@ export function PrepFacts({ item, catalogue, today }: Props) {
 }
 
 function cutWords({ source, perPiece, unit }: Cut): string {
-  return say("specs.cutGives", { source, amount: `${plainNumber(perPiece)} ${unitWord(unit)}` });
+  return say("specs.cutGives", { source, amount: withUnit(plainNumber(perPiece), unitWord(unit)) });
 }
 
 function versionFacts(version: PrepVersion): string[][] {
   const { unit, batchStep, vesselMax, activeMinutes, standingHours, shelfLifeDays, method, from } = version;
-  const amount = (value: number | null) => (value === null ? "" : `${formatNumber(value)} ${unitWord(unit)}`);
+  const amount = (value: number | null) =>
+    value === null ? "" : withUnit(formatNumber(value), unitWord(unit));
   return [
     [say("specs.specYields"), amount(version.yield)],
     [say("specs.inSteps"), amount(batchStep)],
     [say("specs.vesselHolds"), amount(vesselMax)],
-    [say("specs.work"), activeMinutes === null ? "" : `${plainNumber(activeMinutes)} min`],
-    [say("specs.standing"), standingHours === null ? "" : `${plainNumber(standingHours)} h`],
+    [say("specs.work"), activeMinutes === null ? "" : withUnit(plainNumber(activeMinutes), "min")],
+    [say("specs.standing"), standingHours === null ? "" : withUnit(plainNumber(standingHours), "h")],
     [
       say("specs.keeps"),
       shelfLifeDays === null ? say("specs.keepsUnknown") : say("specs.keepsFor", { days: shelfLifeDays }),

@@ -1,5 +1,5 @@
 import type { CatalogueAnswer } from "../answers.ts";
-import { formatMoney, formatNumber } from "../format.ts";
+import { formatMoney, formatNumber, withUnit } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useMay } from "../people/signed-in.ts";
@@ -42,7 +42,7 @@ export function PrepsTable({
       name,
       from: versionsOf(catalogue.specs, name)[0]?.from ?? newest?.from ?? null,
       versions: versionsOf(catalogue.specs, name).length,
-      yields: newest === undefined ? "" : `${formatNumber(newest.yield)} ${unitWord(newest.unit)}`,
+      yields: newest === undefined ? "" : withUnit(formatNumber(newest.yield), unitWord(newest.unit)),
       shelfLifeDays: newest?.shelfLifeDays ?? null,
       costPerUnit: cost === null ? null : cost * (base === "each" ? 1 : 1000),
     };

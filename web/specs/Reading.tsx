@@ -1,10 +1,18 @@
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
 import { say } from "../texts/say.ts";
+import { AddItem } from "./AddItem.tsx";
 import { eitherOf, measureWords } from "./line-words.ts";
 import { markedWord } from "./marked-word.ts";
 
+type Props = {
+  text: string;
+  lines: readonly SpecTextLine[];
+  /** The field that the text is typed in. */
+  fieldId: string;
+};
+
 /** How typed lines are understood, each beside its own number; what is not is said at the word. */
-export function Reading({ text, lines }: { text: string; lines: readonly SpecTextLine[] }) {
+export function Reading({ text, lines, fieldId }: Props) {
   const typed = text.split(/\r\n|\r|\n/);
   const wrong = lines.filter(({ error }) => error !== null).length;
   return (
@@ -22,7 +30,7 @@ export function Reading({ text, lines }: { text: string; lines: readonly SpecTex
             {line.error === null ? (
               <Understood line={line} />
             ) : (
-              <Wrong line={line} typed={typed[line.line - 1] ?? ""} />
+              <Wrong line={line} typed={typed[line.line - 1] ?? ""} fieldId={fieldId} />
             )}
           </li>
         ))}
@@ -43,7 +51,7 @@ function Understood({ line }: { line: SpecTextLine }) {
 }
 
 /** The line as typed, the word that is not known marked, and why. */
-function Wrong({ line, typed }: { line: SpecTextLine; typed: string }) {
+function Wrong({ line, typed, fieldId }: { line: SpecTextLine; typed: string; fieldId: string }) {
   const [start, end] = markedWord(typed, line);
   return (
     <>
@@ -51,6 +59,7 @@ function Wrong({ line, typed }: { line: SpecTextLine; typed: string }) {
       <mark>{typed.slice(start, end)}</mark>
       {typed.slice(end)}
       <span className="reading-why">{line.error}</span>
+      <AddItem line={line} fieldId={fieldId} />
     </>
   );
 }

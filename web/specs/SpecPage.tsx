@@ -74,7 +74,13 @@ function Spec({ name, catalogue }: { name: string; catalogue: CatalogueAnswer })
           ) : null}
           {runsBar ? (
             <Button kind="main" onClick={() => setEditing(!isEditing)}>
-              {say(isEditing ? "specs.closeEditor" : "specs.newVersion")}
+              {say(
+                isEditing
+                  ? "specs.closeEditor"
+                  : versions.length === 0
+                    ? "specs.writeSpec"
+                    : "specs.newVersion",
+              )}
             </Button>
           ) : null}
         </>

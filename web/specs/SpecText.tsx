@@ -44,7 +44,7 @@ export function SpecText({ text, onText, settled, read, label, example }: Props)
           onChange={(event) => onText(event.target.value)}
         />
       </div>
-      <Reading text={settled} lines={settled.trim() === "" ? [] : read} />
+      <Reading text={settled} lines={settled.trim() === "" ? [] : read} fieldId={id} />
     </div>
   );
 }

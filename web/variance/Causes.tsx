@@ -1,7 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Cause } from "../answers.ts";
-import { formatNumber, formatShare } from "../format.ts";
+import { formatNumber, formatShare, withUnit } from "../format.ts";
 import { Quantity } from "../parts/Quantity.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say, sayWith } from "../texts/say.ts";
@@ -114,5 +114,7 @@ function Evidence({
   unit: string | undefined;
 }) {
   if (base !== undefined) return <Quantity amount={amount} base={base} signed />;
-  return <span className="number">{`${formatNumber(amount)} ${unit ?? ""}`.trim()}</span>;
+  if (unit === "serve") return say("variance.serves", { count: Math.round(amount) });
+  const number = formatNumber(amount);
+  return <span className="number">{unit === undefined ? number : withUnit(number, unit)}</span>;
 }

@@ -5,8 +5,8 @@ import { UncertainMoney } from "../parts/Uncertain.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 
-/** The period in one line of money, ended by the double rule of a sum. */
-export function TotalsLine({ totals }: { totals: Totals }) {
+/** The period in one line of money, ended by the double rule of a sum; the cost of a few items is no share of all sales. */
+export function TotalsLine({ totals, isOfFew }: { totals: Totals; isOfFew: boolean }) {
   const { currency } = useVenue();
   const { usedCost, expectedCost, unexplainedCost, unexplainedCostSd, sales, pourCostPct } = totals;
   const whole = (amount: number) => formatMoney(amount, currency, { whole: true });
@@ -19,8 +19,8 @@ export function TotalsLine({ totals }: { totals: Totals }) {
       </Total>
       <Total name={say("variance.sales")}>{whole(sales)}</Total>
       <Total name={say("variance.pourCost")}>
-        {pourCostPct === null
-          ? say("variance.noSales")
+        {pourCostPct === null || isOfFew
+          ? say(sales > 0 ? "parts.notKnown" : "variance.noSales")
           : say("variance.percent", { number: formatNumber(pourCostPct, 1) })}
       </Total>
     </dl>

@@ -79,7 +79,8 @@ function drawnPoint(point: TrendPoint, base: BaseUnit, venue: Venue): Drawn {
 
 function trendPlot(plot: Plot, points: readonly Drawn[], unit: string, width: number): PlotOptions {
   return {
-    height: 260,
+    height: 268,
+    marginTop: 28,
     marginLeft: 52,
     marginRight: 16,
     marginBottom: 32,
@@ -104,7 +105,8 @@ function trendPlot(plot: Plot, points: readonly Drawn[], unit: string, width: nu
 
 function meanPlot(plot: Plot, points: readonly Drawn[], width: number): PlotOptions {
   return {
-    height: 170,
+    height: 182,
+    marginTop: 32,
     marginLeft: 52,
     marginRight: 16,
     marginBottom: 32,

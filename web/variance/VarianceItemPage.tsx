@@ -13,6 +13,7 @@ import { varianceItemQuery } from "../queries.ts";
 import { say, sayWith } from "../texts/say.ts";
 import { Causes } from "./Causes.tsx";
 import { Ledger } from "./Ledger.tsx";
+import { MissingSales } from "./MissingSales.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
 import { TrendChart } from "./TrendChart.tsx";
 import { UncertaintyBudget } from "./UncertaintyBudget.tsx";
@@ -46,10 +47,11 @@ function Standing({ answer: { balance, from, to } }: { answer: VarianceOfItem })
   if (balance === null) {
     return say("variance.notSeenWhole", { from: formatLocal(from), to: formatLocal(to) });
   }
+  const span = { from: formatLocal(from), to: formatLocal(to) };
   const verdict = <Verdict verdict={balance.verdict} />;
   return balance.verdict === "quiet"
-    ? sayWith("variance.itemQuiet", { verdict })
-    : sayWith("variance.itemWent", { verdict, way: balance.unexplained > 0 ? "more" : "less" });
+    ? sayWith("variance.itemQuiet", { ...span, verdict })
+    : sayWith("variance.itemWent", { ...span, verdict, way: balance.unexplained > 0 ? "more" : "less" });
 }
 
 function Answer({ answer }: { answer: VarianceOfItem }) {
@@ -60,6 +62,7 @@ function Answer({ answer }: { answer: VarianceOfItem }) {
         <NotSeenWhole areas={notCountedIn} />
       ) : (
         <>
+          <MissingSales to={answer.to} />
           <div className="item-columns">
             <section>
               <h2>{say("variance.ledger")}</h2>

@@ -1,6 +1,7 @@
 import "./variance.css";
 import { useQuery } from "@tanstack/react-query";
 import { useNavigate, useSearch } from "@tanstack/react-router";
+import { causesByMoney } from "#engine/variance/causes/by-money.ts";
 import type { VarianceAnswer } from "../answers.ts";
 import { formatLocal } from "../format.ts";
 import { ChangedBy } from "../history/ChangedBy.tsx";
@@ -13,6 +14,7 @@ import { afterColon } from "./after-colon.ts";
 import { Causes } from "./Causes.tsx";
 import { CountedSince } from "./CountedSince.tsx";
 import { Drifts } from "./Drifts.tsx";
+import { MissingSales } from "./MissingSales.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
 import { NotCounted } from "./NotCounted.tsx";
 import { PeriodPicker } from "./PeriodPicker.tsx";
@@ -46,9 +48,15 @@ function Report({ report }: { report: VarianceAnswer }) {
   const baseOf = (item: string) => report.items.find((row) => row.item === item)?.base;
   return (
     <>
-      <TotalsLine totals={report.totals} />
-      <CountedSince closing={report.closing} />
-      <Causes causes={report.causes} between={report} baseOf={baseOf} />
+      <MissingSales to={report.to} />
+      {report.items.length === 0 ? null : <TotalsLine totals={report.totals} isOfFew={report.isOfFew} />}
+      <CountedSince
+        opening={report.opening}
+        closing={report.closing}
+        compared={report.items.length}
+        page="/variance"
+      />
+      <Causes causes={causesByMoney(report)} between={report} baseOf={baseOf} />
       <SpotCount spotCount={report.spotCount} />
       <SettledList />
       {report.items.length === 0 ? null : (
@@ -71,12 +79,12 @@ function Report({ report }: { report: VarianceAnswer }) {
   );
 }
 
-function nextLine({ items, causes, from, to }: VarianceAnswer): string {
+function nextLine(report: VarianceAnswer): string {
+  const { items, from, to } = report;
+  const [cause] = causesByMoney(report);
   const chased = items.filter(({ verdict }) => verdict === "chase");
   const span = { from: formatLocal(from), to: formatLocal(to) };
-  if (causes[0] !== undefined) {
-    return say("variance.firstCheck", { ...span, check: afterColon(causes[0].check) });
-  }
+  if (cause !== undefined) return say("variance.firstCheck", { ...span, check: afterColon(cause.check) });
   if (chased[0] !== undefined) return say("variance.firstItem", { ...span, item: chased[0].item });
   return say(items.length === 0 ? "variance.nothingCompared" : "variance.nothingStandsOut", span);
 }

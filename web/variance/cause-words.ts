@@ -1,5 +1,5 @@
 import type { Cause } from "../answers.ts";
-import { formatAmount, formatNumber, listWords, type Measuring } from "../format.ts";
+import { formatAmount, formatNumber, listWords, type Measuring, withUnit } from "../format.ts";
 import type { TextId } from "../texts/catalogues.ts";
 import { say } from "../texts/say.ts";
 
@@ -61,7 +61,7 @@ function sizeWords(size: number, unit: string, venue: Measuring): string {
   if (unit === "container" || unit === "containers") return say("variance.containers", { count });
   if (unit === "serve" || unit === "serves") return say("variance.serves", { count });
   if (unit === "piece" || unit === "pieces" || unit === "each") return say("variance.pieces", { count });
-  return `${formatNumber(size)} ${unit}`;
+  return withUnit(formatNumber(size), unit);
 }
 
 /** How sure a probability is, in words. */

@@ -1,6 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import type { Discard } from "../answers.ts";
-import { formatNumber, formatWhen } from "../format.ts";
+import { formatNumber, formatWhen, withUnit } from "../format.ts";
+import { unitWord } from "../prep/amounts.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say, sayWith } from "../texts/say.ts";
 
@@ -16,7 +17,7 @@ export function Expiring({ batches }: { batches: readonly Discard[] }) {
           <li key={`${prep} ${madeAt}`}>
             {sayWith("week.batchAbout", {
               prep: <Link to="/prep">{prep}</Link>,
-              amount: `${formatNumber(amount)} ${unit}`,
+              amount: withUnit(formatNumber(amount), unitWord(unit)),
             })}
             <span className="line-more">{say("week.batchMade", { when: formatWhen(madeAt, venue) })}</span>
           </li>

@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import { Check, Circle, Eye } from "lucide-react";
 import type { WeekStep } from "../answers.ts";
 import { say } from "../texts/say.ts";
+import { stepDetail } from "./step-detail.ts";
 
 const STATES = {
   due: { word: "week.due", icon: Circle },
@@ -33,7 +34,8 @@ export function Steps({ steps }: { steps: readonly WeekStep[] }) {
   );
 }
 
-function Step({ step: { id, detail, state, href } }: { step: WeekStep }) {
+function Step({ step }: { step: WeekStep }) {
+  const { id, state, href } = step;
   const { word, icon: Icon } = STATES[state];
   return (
     <li className={`step step-${state}`}>
@@ -44,7 +46,7 @@ function Step({ step: { id, detail, state, href } }: { step: WeekStep }) {
         <Icon aria-hidden="true" size={16} strokeWidth={2} />
         {say(word)}
       </span>
-      <span className="step-detail">{detail}</span>
+      <span className="step-detail">{stepDetail(step)}</span>
     </li>
   );
 }

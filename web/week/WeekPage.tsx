@@ -20,6 +20,7 @@ import { Expiring } from "./Expiring.tsx";
 import { NextOrders } from "./NextOrders.tsx";
 import { nextStep } from "./next-step.ts";
 import { Steps } from "./Steps.tsx";
+import { stepDetail } from "./step-detail.ts";
 import { Warnings } from "./Warnings.tsx";
 
 /** What is due, what is wrong, and on top the one thing to do next. */
@@ -30,13 +31,11 @@ export function WeekPage() {
   const destinations = useDestinations();
   if (week === undefined) {
     return (
-      <Page title={say("week.title")}>
+      <Page title={say("week.title")} next={error !== null && isYoung(error) ? say("week.young") : undefined}>
         {runsBar ? <BeginBook /> : null}
         {error === null ? (
           <Busy what={say("week.reckoning")} />
-        ) : isYoung(error) ? (
-          <p className="soft">{say("week.young")}</p>
-        ) : (
+        ) : isYoung(error) ? null : (
           <Problems error={error} onRetry={() => void refetch()} />
         )}
       </Page>
@@ -103,7 +102,7 @@ function DoNext({ steps }: { steps: readonly WeekStep[] }) {
       <p className="do-next-title">
         <Link to={step.href}>{say(ACTS[step.id])}</Link>
       </p>
-      <p>{step.detail}</p>
+      <p>{stepDetail(step)}</p>
     </section>
   );
 }
@@ -125,6 +124,7 @@ function Loose({ week: { notCounted, unmapped } }: { week: Week }) {
         {unmapped.length === 0 ? null : (
           <li>
             {sayWith("week.unmapped", {
+              count: unmapped.length,
               link: <Link to="/sales">{say("week.unmappedLink", { count: unmapped.length })}</Link>,
             })}
           </li>

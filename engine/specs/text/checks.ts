@@ -115,7 +115,9 @@ export function requireOnePoured(name: string): void {
 
 /** Refuses a measure that no venue can reckon with. */
 export function refuseMeasure(written: string, understood: Partial<Reading> = {}): never {
-  const isUncounted = /\b(?:few|some|several|lots?)$/i.test(written);
+  const isUncounted = /\b(?:few|some|several|lots?|etwas|einige|paar|mehrere|wenig|viel|reichlich)$/i.test(
+    written,
+  );
   const instead = isUncounted
     ? "how many? Write a number."
     : "write oz, ml, cl, dash, barspoon, g … or a number of pieces.";

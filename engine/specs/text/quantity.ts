@@ -68,7 +68,7 @@ const FORMS: readonly (readonly [pattern: RegExp, amountOf: (found: RegExpExecAr
 
 /** What may follow a number that is an amount; "2:1", "100-proof", "12%", "7-year" are not amounts. */
 const NOT_AN_AMOUNT =
-  /^\s?(?:%|°|:\s?\d|(?:-|\s)?(?:proof|years?|yrs?|yo|y\.o\.|abv|percent)\b|(?:st|nd|rd|th)\b|[-\s]?up\b)/i;
+  /^\s?(?:%|°|:\s?\d|(?:-|\s)?(?:proof|years?|yrs?|yo|y\.o\.|abv|percent)\b|(?:st|nd|rd|th)(?![\p{L}\d_])|[-\s]?up\b)/iu;
 
 /**
  * The amount that a text starts with, as people write it: figures, fractions, words, and ranges as their mean.

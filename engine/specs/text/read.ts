@@ -1,6 +1,9 @@
 import { cleanLine } from "#engine/specs/text/clean.ts";
 import { type Reading, RefusedLine, type SpecTextLine } from "#engine/specs/text/entry.ts";
 import { bareForm } from "#engine/specs/text/forms.ts";
+import { isGerman, isGermanHeading } from "#engine/specs/text/german/marks.ts";
+import { germanJuice, germanWays } from "#engine/specs/text/german/pieces.ts";
+import { readGermanLine } from "#engine/specs/text/german/read.ts";
 import { juiceMeant } from "#engine/specs/text/juice.ts";
 import { type ItemFinder, itemFinder } from "#engine/specs/text/match-item.ts";
 import { readExactly } from "#engine/specs/text/printed-line.ts";
@@ -23,15 +26,17 @@ export function readSpecText(text: string, { items }: { items?: readonly string[
     if (exact !== undefined)
       return [{ line: at + 1, ...(find === undefined ? exact : withItems(exact, find)) }];
     const line = cleanLine(raw);
-    if (line === "" || !/[\p{L}\p{N}]/u.test(line) || HEADING.test(line)) return [];
+    if (line === "" || !/[\p{L}\p{N}]/u.test(line) || HEADING.test(line) || isGermanHeading(line)) return [];
     return [{ line: at + 1, ...readOne(line, find) }];
   });
 }
 
 function readOne(line: string, find: ItemFinder | undefined): Reading {
+  const isItem = (name: string) => find !== undefined && "item" in find([name]);
+  const tongue = isGerman(line) ? GERMAN : ENGLISH;
   try {
-    const reading = readLine(line);
-    return find === undefined ? reading : withItems(reading, find);
+    const reading = tongue === GERMAN ? readGermanLine(line, isItem) : readLine(line);
+    return find === undefined ? reading : withItems(reading, find, tongue);
   } catch (error) {
     if (!(error instanceof RefusedLine)) throw error;
     const nothing: Reading = { amount: null, unit: null, item: null, orItems: [], note: null, error: null };
@@ -39,13 +44,23 @@ function readOne(line: string, find: ItemFinder | undefined): Reading {
   }
 }
 
-function withItems(reading: Reading, find: ItemFinder): Reading {
+/** What of a language decides which item is meant: other forms of a name, the juice of a fruit, how alternatives are joined. */
+type Tongue = {
+  formsOf: (name: string) => string[];
+  juiceOf: (name: string, unit: Reading["unit"]) => string | null | undefined;
+  or: string;
+};
+
+const ENGLISH: Tongue = { formsOf: (name) => [name], juiceOf: juiceMeant, or: "or" };
+const GERMAN: Tongue = { formsOf: germanWays, juiceOf: germanJuice, or: "oder" };
+
+function withItems(reading: Reading, find: ItemFinder, tongue: Tongue = ENGLISH): Reading {
   const { item, note, orItems } = reading;
   if (item === null) return reading;
-  const whole = orItems.length === 0 ? undefined : find([[item, ...orItems].join(" or ")]);
+  const whole = orItems.length === 0 ? undefined : find([[item, ...orItems].join(` ${tongue.or} `)]);
   if (whole !== undefined && "item" in whole) return { ...reading, item: whole.item, orItems: [] };
-  const own = lookUpMeasured(item, waysToTake(item, note), reading, find);
-  const others = orItems.map((name) => lookUpMeasured(name, waysToTake(name, null), reading, find));
+  const own = lookUpMeasured(item, waysToTake(item, note), reading, find, tongue);
+  const others = orItems.map((name) => lookUpMeasured(name, waysToTake(name, null), reading, find, tongue));
   const missing = [own, ...others].flatMap((found) => ("error" in found ? found.error : []));
   if (missing.length > 0) return { ...reading, error: missing.join(" ") };
   return {
@@ -60,7 +75,7 @@ function withItems(reading: Reading, find: ItemFinder): Reading {
  * stays half a lemon and is no half of a lemon juice.
  */
 function waysToTake(item: string, note: string | null): string[] {
-  const remarks = note === null ? [] : note.split(", ").filter((remark) => !/\bof$/i.test(remark));
+  const remarks = note === null ? [] : note.split(", ").filter((remark) => !/\b(?:of|von)$/i.test(remark));
   return [
     ...remarks.flatMap((remark) => [`${remark} ${item}`, `${item} ${remark}`]),
     item,
@@ -75,12 +90,20 @@ function namesInStroke(item: string): string[] {
 }
 
 /** As `lookUp`; a fruit that is poured is looked up as its juice, and never taken for the fruit that is counted. */
-function lookUpMeasured(name: string, ways: readonly string[], { unit }: Reading, find: ItemFinder) {
-  const juice = juiceMeant(name, unit);
-  if (juice === undefined) return lookUp(ways, find, name);
-  const said = find([...ways.filter((way) => way !== name), ...(juice === null ? [] : [juice])]);
+function lookUpMeasured(
+  name: string,
+  ways: readonly string[],
+  { unit }: Reading,
+  find: ItemFinder,
+  { formsOf, juiceOf }: Tongue,
+) {
+  const juice = juiceOf(name, unit);
+  const all = ways.flatMap(formsOf);
+  if (juice === undefined) return lookUp(all, find, name);
+  const own = formsOf(name);
+  const said = find([...all.filter((way) => !own.includes(way)), ...(juice === null ? [] : [juice])]);
   if ("item" in said) return said;
-  if (!("item" in find([name]))) return lookUp([juice ?? name], find, juice ?? name);
+  if (!("item" in find(own))) return lookUp([juice ?? name], find, juice ?? name);
   const meant = juice === null ? "its juice, a purée or a syrup" : `"${juice}"`;
   return {
     error: `"${name}" is a fruit, and "${unit}" measures what is poured: write the name of ${meant}.`,

@@ -1,4 +1,5 @@
 import { baseAmount, itemNamed } from "#engine/catalogue.ts";
+import { shownAmount } from "#engine/measure/shown-amount.ts";
 import { billOfBatch } from "#engine/specs/bill.ts";
 import { type Candidate, effectNow, shareChance, type Weighed } from "#engine/variance/causes/candidate.ts";
 import { dateOfScene } from "#engine/variance/causes/containers.ts";
@@ -31,7 +32,7 @@ export function batchNotLogged(scene: Scene): Candidate[] {
           by: SETTLED_BY,
           note: "found by the variance",
         },
-        words: `Enters a batch of ${Math.round(size)} ${itemNamed(catalogue, prep).base} of ${prep}.`,
+        words: `Enters a batch of ${shownAmount(size, itemNamed(catalogue, prep).base, catalogue.venue)} of ${prep}.`,
       }),
       check: () =>
         `Look at the labels and the prep board for a batch of ${prep} that is on no batch sheet; its inputs are gone too.`,
@@ -82,7 +83,7 @@ export function batchThrownOut(scene: Scene): Candidate[] {
             by: SETTLED_BY,
             note: "found by the variance",
           },
-          words: `Enters ${Math.round(size)} ${itemNamed(scene.facts.catalogue, prep).base} of ${prep} as thrown out.`,
+          words: `Enters ${shownAmount(size, itemNamed(scene.facts.catalogue, prep).base, scene.facts.catalogue.venue)} of ${prep} as thrown out.`,
         }),
         check: () =>
           `Look at the use-by dates of ${prep} in these days and ask for the waste sheet: a batch may have been thrown out without a note.`,

@@ -1,4 +1,5 @@
 import { groupBy, itemNamed } from "#engine/catalogue.ts";
+import { shownAmount } from "#engine/measure/shown-amount.ts";
 import { foldName } from "#engine/name.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
 import type { Count } from "#engine/stock/counts.ts";
@@ -81,7 +82,7 @@ function refilled({ facts }: Scene, was: CountRow, amount: number): Correction {
     sheet: "counts",
     was,
     fact: { ...was, ...found, by: SETTLED_BY },
-    words: `Corrects count ${was.count}: about ${Math.round(amount)} ${base} of ${was.item} in ${was.area} instead of none. Better: count it again.`,
+    words: `Corrects count ${was.count}: about ${shownAmount(amount, base, catalogue.venue)} of ${was.item} in ${was.area} instead of none. Better: count it again.`,
   };
 }
 

@@ -87,6 +87,8 @@ export const SERVER: Sentences = {
   "{0} × case of {1}": "{0} × Kiste mit {1}",
   "{0} {1} from {2}": "{0} {1} von {2}",
   "open {0}": "offen {0}",
+  "{0} moved here from {1}": "{0} von {1} hierher",
+  "{0} moved away to {1}": "{0} nach {1}",
   "on the scale {0}": "auf der Waage {0}",
   "It was changed since, by more than can be undone at once.":
     "Es wurde seither mehr geändert, als sich auf einmal zurücknehmen lässt.",
@@ -94,7 +96,7 @@ export const SERVER: Sentences = {
     "Es wurde seither geändert: {0} durch {1} (Nr. {2}, {3}).",
   "a whole book in place of this one": "ein ganzes Buch anstelle von diesem",
   "A {0} is about nothing.": "Ein {0} betrifft nichts.",
-  "{0}, on {1}": "{0}, am {1}",
+  "{0}, dated {1}": "{0}, am {1}",
   "{0} of {1}": "{0} {1}",
   "There is nothing to undo in it: it added nothing.":
     "Daran ist nichts zurückzunehmen: Es hat nichts hinzugefügt.",
@@ -307,6 +309,7 @@ export const SERVER: Sentences = {
   '{0}: "{1}" is no amount of money; write it as 1200 or 1200.50.':
     "{0}: „{1}“ ist kein Geldbetrag; schreib ihn wie 1200 oder 1200.50.",
   "Name the area.": "Benenne den Bereich.",
+  "Name the supplier.": "Benenne den Lieferanten.",
   "An item stands in an area once.": "Ein Artikel steht in einem Bereich einmal.",
   "Say why; it stays in the history.": "Sag, warum; es bleibt im Verlauf.",
   'order: no order "{0}" was placed.': "Eine Bestellung „{0}“ wurde nicht aufgegeben.",

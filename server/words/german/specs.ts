@@ -24,7 +24,7 @@ export const SPECS: Sentences = {
     "„{0}“ verbindet zwei Artikel in „{1}“: Schreib einen Artikel je Zeile.",
   "how many? Write a number.": "wie viele? Schreib eine Zahl.",
   "write oz, ml, cl, dash, barspoon, g … or a number of pieces.":
-    "schreib oz, ml, cl, dash, barspoon, g … oder eine Stückzahl.",
+    "schreib cl, ml, Spritzer, BL, g … oder eine Stückzahl.",
   '"{0}" is not a measure that can be reckoned with: {1}':
     "„{0}“ ist kein Maß, mit dem sich rechnen lässt: {1}",
   "without ": "ohne ",
@@ -40,7 +40,7 @@ export const SPECS: Sentences = {
     "In „{0}“ ist eine Klammer nicht geschlossen: Schließe sie oder lass sie weg.",
   "{0} or {1}": "{0} oder {1}",
   '"{0}" lists several items: join their full names by "or".':
-    "„{0}“ zählt mehrere Artikel auf: Verbinde ihre vollen Namen mit „or“.",
+    "„{0}“ zählt mehrere Artikel auf: Verbinde ihre vollen Namen mit „oder“.",
   '"{0}" names more items: write one item on a line.':
     "„{0}“ nennt mehrere Artikel: Schreib einen Artikel je Zeile.",
   '"{0}" is a second item: write one item on a line.':
@@ -57,7 +57,7 @@ export const SPECS: Sentences = {
     "Aus „{0} bis {1}“ lässt sich kein Mittel nehmen: Schreib eine Menge.",
   "{0} to {1}": "{0} bis {1}",
   '"{0}" is no amount: write a number above 0, as 1 1/2 or 0.75.':
-    "„{0}“ ist keine Menge: Schreib eine Zahl über 0, wie 1 1/2 oder 0.75.",
+    "„{0}“ ist keine Menge: Schreib eine Zahl über 0, wie 1 1/2 oder 0,75.",
   '"{0}" can be read two ways: write {1}, or more or fewer decimals.':
     "„{0}“ lässt sich auf zwei Arten lesen: Schreib {1}, oder mehr oder weniger Nachkommastellen.",
   '"{0}" can be read two ways: write {1} {2}/{3}, or a decimal.':
@@ -67,9 +67,9 @@ export const SPECS: Sentences = {
   '"each" is of several items: write one item on a line.':
     "„each“ meint mehrere Artikel: Schreib einen Artikel je Zeile.",
   '"{0}" in "{1} {2}" is not understood: write oz, ml, g … or only what is counted.':
-    "„{0}“ in „{1} {2}“ ist unverständlich: Schreib oz, ml, g … oder nur, was gezählt wird.",
+    "„{0}“ in „{1} {2}“ ist unverständlich: Schreib cl, ml, g … oder nur, was gezählt wird.",
   'No unit between the amount and "{0}": write oz, ml, dash … or "each" for pieces.':
-    "Keine Einheit zwischen Menge und „{0}“: Schreib oz, ml, dash … oder „each“ für Stücke.",
+    "Keine Einheit zwischen Menge und „{0}“: Schreib cl, ml, Spritzer … oder „Stück“.",
   '"{0}" is no size of a container: write the whole amount.':
     "„{0}“ ist keine Größe eines Behälters: Schreib die ganze Menge.",
   '"{0}" is about the drink and names no item: leave the line out.':
@@ -84,7 +84,7 @@ export const SPECS: Sentences = {
   'No amount is written in "{0}": begin with a number.':
     "In „{0}“ steht keine Menge: Beginne mit einer Zahl.",
   'No amount is written before "{0}": begin with a number and a unit, or with "top".':
-    "Vor „{0}“ steht keine Menge: Beginne mit einer Zahl und einer Einheit, oder mit „top“.",
+    "Vor „{0}“ steht keine Menge: Beginne mit einer Zahl und einer Einheit, oder mit „mit … auffüllen“.",
   '":" in "{0}" is not understood: leave out what stands before or behind it.':
     "„:“ in „{0}“ ist unverständlich: Lass weg, was davor oder dahinter steht.",
   '"{0}" does not fill a glass up: write its amount.': "„{0}“ füllt kein Glas auf: Schreib die Menge.",

@@ -12,10 +12,10 @@ export const VARIANCE: Sentences = {
   "the estimate of top-ups": "die Schätzung des Auffüllens",
   "{0} of the {1} is {2} ({3} %).": "{0} von {1} ist {2} ({3} %).",
   "found by the variance": "durch die Abweichung gefunden",
-  "Enters a batch of {0} {1} of {2}.": "Eintrag einer Charge {2} von {0} {1}.",
+  "Enters a batch of {0} of {1}.": "Eintrag einer Charge {1} von {0}.",
   "Look at the labels and the prep board for a batch of {0} that is on no batch sheet; its inputs are gone too.":
     "Sieh auf Etiketten und Vorbereitungstafel nach einer Charge {0}, die auf keinem Chargenblatt steht; auch ihre Zutaten fehlen.",
-  "Enters {0} {1} of {2} as thrown out.": "Eintrag von {0} {1} {2} als weggeworfen.",
+  "Enters {0} of {1} as thrown out.": "Eintrag von {0} {1} als weggeworfen.",
   "Look at the use-by dates of {0} in these days and ask for the waste sheet: a batch may have been thrown out without a note.":
     "Sieh dir an, bis wann {0} in diesen Tagen zu verbrauchen war, und lass dir das Abfallblatt geben: Vielleicht wurde eine Charge ohne Eintrag weggeworfen.",
   "Enters {0} of {1} as broken.": "Eintrag von {0} {1} als zerbrochen.",
@@ -36,8 +36,8 @@ export const VARIANCE: Sentences = {
     "Suche {0} dahinter, darunter und in den Kartons: In der Zählung {1} wurde vielleicht ein voller Behälter übersehen oder eine Kiste für eine Flasche gehalten.",
   "Corrects count {0}: {1} instead of {2} full {3} in {4}.":
     "Berichtigung der Zählung {0}: {1} statt {2} volle {3} in {4}.",
-  "Corrects count {0}: about {1} {2} of {3} in {4} instead of none. Better: count it again.":
-    "Berichtigung der Zählung {0}: etwa {1} {2} {3} in {4} statt nichts. Besser: noch einmal zählen.",
+  "Corrects count {0}: about {1} of {2} in {3} instead of none. Better: count it again.":
+    "Berichtigung der Zählung {0}: etwa {1} {2} in {3} statt nichts. Besser: noch einmal zählen.",
   "Look for {0} in {1}: count {2} says there was none, though other counts found some there.":
     "Suche {0} in {1}: Nach der Zählung {2} war dort nichts, obwohl andere Zählungen dort etwas gefunden haben.",
   "{0} on order {1}": "{0} zur Bestellung {1}",
