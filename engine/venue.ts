@@ -2,11 +2,13 @@ import { z } from "zod";
 import { Uncertainty } from "#engine/measure/stated-uncertainty.ts";
 import { HouseMl } from "#engine/measure/units.ts";
 import { ClockTime } from "#engine/time.ts";
-import { Thresholds } from "#engine/variance/thresholds.ts";
+import { Share, Thresholds } from "#engine/variance/thresholds.ts";
+
+const SENSIBLE_C = "a temperature is at least −40 °C and at most 60 °C";
 
 /** How a venue is set up: its money, its clock, its measures and how sure it wants to be. */
 export const Venue = z.strictObject({
-  name: z.string().min(1),
+  name: z.string().min(1, "the bar needs a name"),
   /** ISO 4217. */
   currency: z.string().regex(/^[A-Z]{3}$/, "a currency is three capital letters, as EUR"),
   /** IANA zone, as "Europe/Lisbon". */
@@ -19,12 +21,14 @@ export const Venue = z.strictObject({
    * Chance of lasting to the next delivery that an item should have when it names none of its own; null weighs what a
    * run-out of each would cost.
    */
-  serviceLevel: z.number().gt(0).lt(1).nullable(),
+  serviceLevel: Share.nullable(),
   uncertainty: Uncertainty,
   /** From where on a variance is watched and chased; without it by the usual limits. */
   thresholds: Thresholds.optional(),
   /** How cold an area is kept, in °C, by its name; where none is stated, levels are read at 20 °C. */
-  areaTemperatureC: z.record(z.string().min(1), z.number().min(-40).max(60)).optional(),
+  areaTemperatureC: z
+    .record(z.string().min(1), z.number().min(-40, SENSIBLE_C).max(60, SENSIBLE_C))
+    .optional(),
   /** ISO 3166-1 alpha-2, for the public holidays; without it none are known. */
   country: z.string().refine(isCountry, 'a country is two capital letters of ISO 3166-1, as "PT"').optional(),
   /** State or province with holidays of its own, as ISO 3166-2 ends: "BY" in Germany. */
@@ -33,6 +37,10 @@ export const Venue = z.strictObject({
   keepStaff: z.boolean().optional(),
 });
 export type Venue = z.infer<typeof Venue>;
+
+/** What whoever runs the bar may set of it: all but whether names of staff are kept, which is the owner's to say. */
+export const VenueSettings = Venue.omit({ keepStaff: true });
+export type VenueSettings = z.infer<typeof VenueSettings>;
 
 const COUNTRIES = new Intl.DisplayNames("en", { type: "region", fallback: "none" });
 

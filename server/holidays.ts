@@ -44,10 +44,16 @@ export async function unknownPlace({ country, region }: Place): Promise<string |
   const all = new Holidays();
   if (all.getCountries()[country] === undefined)
     return `venue.json, country: no public holidays are known of ${country}; enter them as events`;
-  const regions = Object.keys(all.getStates(country) ?? {});
+  const regions = await regionsOf(country);
   if (region === undefined || regions.includes(region)) return null;
   const known = regions.length === 0 ? "it has none" : `known are ${regions.join(", ")}`;
   return `venue.json, region: no public holidays are known of "${region}" in ${country} (${known}); those of the whole country are used`;
+}
+
+/** The codes of a country's regions with public holidays of their own; none where the tables know none. regionsOf("PT") → "20", "30". */
+export async function regionsOf(country: string): Promise<string[]> {
+  const { default: Holidays } = await import("date-holidays");
+  return Object.keys(new Holidays().getStates(country) ?? {});
 }
 
 async function tablesOf(country: string, region: string | undefined) {

@@ -1,4 +1,3 @@
-import { currencyDigits } from "#engine/currency.ts";
 import { inShownUnit, type Measuring, shownDigits, shownUnit } from "#engine/measure/shown-amount.ts";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Venue } from "#engine/venue.ts";
@@ -17,7 +16,10 @@ function madeOnce<Options, Made>(make: (options: Options) => Made): (options: Op
   };
 }
 
-const numbers = madeOnce((options: Intl.NumberFormatOptions) => new Intl.NumberFormat(locale, options));
+/** The formatter of numbers with given options. */
+export const numbers = madeOnce(
+  (options: Intl.NumberFormatOptions) => new Intl.NumberFormat(locale, options),
+);
 const dates = madeOnce((options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(locale, options));
 
 export { inShownUnit, type Measuring, shownUnit };
@@ -54,75 +56,24 @@ export function formatAmount(amount: number, base: BaseUnit, venue: Measuring): 
   return base === "each" ? number : withUnit(number, shownUnit(base, venue));
 }
 
-/** Amount with a sign, for what is too much or too little. */
-export function formatSigned(amount: number, base: BaseUnit, venue: Measuring): string {
-  const text = formatAmount(amount, base, venue);
-  return amount > 0 && !/^[0.,]+(\s|$)/.test(text) ? `+${text}` : text;
-}
+const DAY: Intl.DateTimeFormatOptions = { weekday: "short", day: "numeric", month: "short" };
+const CLOCK: Intl.DateTimeFormatOptions = { hour: "2-digit", minute: "2-digit", hourCycle: "h23" };
 
-/** Containers of a pack. 1680 ml of 700 → "2.4 × 700 ml"; without a container, the amount. */
-export function formatContainers(
-  amount: number,
-  {
-    base,
-    containerSize,
-    packName,
-  }: { base: BaseUnit; containerSize: number | null; packName: string | null },
-  venue: Measuring,
-): string {
-  if (containerSize === null || containerSize <= 0 || packName === null || base === "each") {
-    return formatAmount(amount, base, venue);
-  }
-  return `${withUnit(formatNumber(amount / containerSize, 1), "×")} ${packName}`;
-}
-
-/** Money in major units. `whole` leaves the minor unit out where only size matters. */
-export function formatMoney(major: number, currency: string, { whole = false } = {}): string {
-  const digits = whole ? 0 : currencyDigits(currency);
-  const text = numbers({
-    style: "currency",
-    currency,
-    currencyDisplay: "narrowSymbol",
-    minimumFractionDigits: digits,
-    maximumFractionDigits: digits,
-  }).format(major);
-  return (/[1-9]/.test(text) ? text : text.replace("-", "")).replace("-", "−");
-}
-
-/** Integer minor units as money. 1250 (EUR) → "€12.50". */
-export function formatMinor(minor: number, currency: string): string {
-  return formatMoney(minor / 10 ** currencyDigits(currency), currency);
-}
-
-/** A share as whole percent; what is small but not nothing reads "<1%". */
-export function formatShare(share: number): string {
-  const percent = numbers({ style: "percent", maximumFractionDigits: 0 });
-  if (share > 0 && share < 0.01) return `<${percent.format(0.01)}`;
-  if (share < 1 && share > 0.99) return `>${percent.format(0.99)}`;
-  return percent.format(share);
+/** A date, whose day and month no end of a line parts. */
+function written(at: string, options: Intl.DateTimeFormatOptions): string {
+  return dates(options)
+    .format(new Date(at))
+    .replace(/([^,]) /g, "$1\u00a0");
 }
 
 /** A moment on the venue's clock: "Mon 23 Nov, 10:30". */
-export function formatMoment(at: string, venue: Pick<Venue, "timeZone">): string {
-  return dates({
-    weekday: "short",
-    day: "numeric",
-    month: "short",
-    hour: "2-digit",
-    minute: "2-digit",
-    hourCycle: "h23",
-    timeZone: venue.timeZone,
-  }).format(new Date(at));
+export function formatMoment(at: string, { timeZone }: Pick<Venue, "timeZone">): string {
+  return written(at, { ...DAY, ...CLOCK, timeZone });
 }
 
 /** The day of a moment on the venue's clock: "Mon 23 Nov". */
-export function formatDay(at: string, venue: Pick<Venue, "timeZone">): string {
-  return dates({
-    weekday: "short",
-    day: "numeric",
-    month: "short",
-    timeZone: venue.timeZone,
-  }).format(new Date(at));
+export function formatDay(at: string, { timeZone }: Pick<Venue, "timeZone">): string {
+  return written(at, { ...DAY, timeZone });
 }
 
 /** A local time as reports write it. "2026-11-23 10:30" → "Mon 23 Nov, 10:30". */
@@ -138,11 +89,6 @@ export function formatWhen(at: string, venue: Pick<Venue, "timeZone">): string {
 /** A business date, which has no clock: "Mon 23 Nov". */
 export function formatDate(date: string): string {
   return formatDay(`${date}T00:00:00Z`, { timeZone: "UTC" });
-}
-
-/** Counted things in words. plural(1, "item") → "1 item"; plural(3, "batch", "batches") → "3 batches". */
-export function plural(count: number, one: string, many = `${one}s`): string {
-  return `${formatNumber(count)} ${count === 1 ? one : many}`;
 }
 
 /** A list in words. ["a", "b", "c"] → "a, b and c". */

@@ -1,4 +1,5 @@
 import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from "@tanstack/react-router";
+import type { ComponentType } from "react";
 import { NotFound } from "./shell/NotFound.tsx";
 import { RouteProblem } from "./shell/RouteProblem.tsx";
 import { Shell } from "./shell/Shell.tsx";
@@ -6,6 +7,14 @@ import { withTexts } from "./texts/load.ts";
 
 const root = createRootRoute({ component: Shell, notFoundComponent: NotFound });
 const getParentRoute = () => root;
+
+/** A screen whose code and texts are loaded when it is first gone to. */
+function screen<Screen extends Record<string, ComponentType>, Name extends keyof Screen & string>(
+  load: () => Promise<Screen>,
+  name: Name,
+) {
+  return lazyRouteComponent(() => withTexts(load), name);
+}
 
 /** The two counts a variance lies between, as they stand in the address. */
 function periodSearch(search: Record<string, unknown>): {
@@ -68,7 +77,7 @@ const routeTree = root.addChildren([
   createRoute({
     getParentRoute,
     path: "/",
-    component: lazyRouteComponent(() => withTexts(() => import("./week/WeekPage.tsx")), "WeekPage"),
+    component: screen(() => import("./week/WeekPage.tsx"), "WeekPage"),
   }),
   createRoute({
     getParentRoute,
@@ -79,132 +88,119 @@ const routeTree = root.addChildren([
   createRoute({
     getParentRoute,
     path: "/sales",
-    component: lazyRouteComponent(() => withTexts(() => import("./sales/SalesPage.tsx")), "SalesPage"),
+    component: screen(() => import("./sales/SalesPage.tsx"), "SalesPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/variance",
     validateSearch: periodSearch,
-    component: lazyRouteComponent(
-      () => withTexts(() => import("./variance/VariancePage.tsx")),
-      "VariancePage",
-    ),
+    component: screen(() => import("./variance/VariancePage.tsx"), "VariancePage"),
   }),
   createRoute({
     getParentRoute,
     path: "/variance/$item",
     validateSearch: periodSearch,
-    component: lazyRouteComponent(
-      () => withTexts(() => import("./variance/VarianceItemPage.tsx")),
-      "VarianceItemPage",
-    ),
+    component: screen(() => import("./variance/VarianceItemPage.tsx"), "VarianceItemPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/report",
     validateSearch: periodSearch,
-    component: lazyRouteComponent(() => withTexts(() => import("./report/ReportPage.tsx")), "ReportPage"),
+    component: screen(() => import("./report/ReportPage.tsx"), "ReportPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/order",
-    component: lazyRouteComponent(() => withTexts(() => import("./order/OrderPage.tsx")), "OrderPage"),
+    component: screen(() => import("./order/OrderPage.tsx"), "OrderPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/order/pars",
-    component: lazyRouteComponent(() => withTexts(() => import("./order/ParsPage.tsx")), "ParsPage"),
+    component: screen(() => import("./order/ParsPage.tsx"), "ParsPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/order/check/$order",
-    component: lazyRouteComponent(
-      () => withTexts(() => import("./order/OrderCheckPage.tsx")),
-      "OrderCheckPage",
-    ),
+    component: screen(() => import("./order/OrderCheckPage.tsx"), "OrderCheckPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/forecast",
-    component: lazyRouteComponent(
-      () => withTexts(() => import("./forecast/ForecastPage.tsx")),
-      "ForecastPage",
-    ),
+    component: screen(() => import("./forecast/ForecastPage.tsx"), "ForecastPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/plan",
-    component: lazyRouteComponent(() => withTexts(() => import("./plan/PlanPage.tsx")), "PlanPage"),
+    component: screen(() => import("./plan/PlanPage.tsx"), "PlanPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/prep",
     validateSearch: prepSearch,
-    component: lazyRouteComponent(() => withTexts(() => import("./prep/PrepPage.tsx")), "PrepPage"),
+    component: screen(() => import("./prep/PrepPage.tsx"), "PrepPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/prep/$prep",
     validateSearch: prepSearch,
-    component: lazyRouteComponent(() => withTexts(() => import("./prep/BatchCardPage.tsx")), "BatchCardPage"),
+    component: screen(() => import("./prep/BatchCardPage.tsx"), "BatchCardPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/specs",
-    component: lazyRouteComponent(() => withTexts(() => import("./specs/SpecsPage.tsx")), "SpecsPage"),
+    component: screen(() => import("./specs/SpecsPage.tsx"), "SpecsPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/specs/$name",
-    component: lazyRouteComponent(() => withTexts(() => import("./specs/SpecPage.tsx")), "SpecPage"),
+    component: screen(() => import("./specs/SpecPage.tsx"), "SpecPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/stock",
-    component: lazyRouteComponent(() => withTexts(() => import("./stock/StockPage.tsx")), "StockPage"),
+    component: screen(() => import("./stock/StockPage.tsx"), "StockPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/prices",
-    component: lazyRouteComponent(
-      () => withTexts(() => import("./prices/PriceListPage.tsx")),
-      "PriceListPage",
-    ),
+    component: screen(() => import("./prices/PriceListPage.tsx"), "PriceListPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/movements",
     validateSearch: movementSearch,
-    component: lazyRouteComponent(
-      () => withTexts(() => import("./movements/MovementsPage.tsx")),
-      "MovementsPage",
-    ),
+    component: screen(() => import("./movements/MovementsPage.tsx"), "MovementsPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/welcome",
-    component: lazyRouteComponent(() => withTexts(() => import("./people/WelcomePage.tsx")), "WelcomePage"),
+    component: screen(() => import("./people/WelcomePage.tsx"), "WelcomePage"),
   }),
   createRoute({
     getParentRoute,
     path: "/me",
-    component: lazyRouteComponent(() => withTexts(() => import("./people/MePage.tsx")), "MePage"),
+    component: screen(() => import("./people/MePage.tsx"), "MePage"),
+  }),
+  createRoute({
+    getParentRoute,
+    path: "/venue",
+    component: screen(() => import("./venue/VenuePage.tsx"), "VenuePage"),
   }),
   createRoute({
     getParentRoute,
     path: "/people",
-    component: lazyRouteComponent(() => withTexts(() => import("./people/PeoplePage.tsx")), "PeoplePage"),
+    component: screen(() => import("./people/PeoplePage.tsx"), "PeoplePage"),
   }),
   createRoute({
     getParentRoute,
     path: "/history",
     validateSearch: historySearch,
-    component: lazyRouteComponent(() => withTexts(() => import("./history/HistoryPage.tsx")), "HistoryPage"),
+    component: screen(() => import("./history/HistoryPage.tsx"), "HistoryPage"),
   }),
   createRoute({
     getParentRoute,
     path: "/look",
-    component: lazyRouteComponent(() => withTexts(() => import("./look/LookPage.tsx")), "LookPage"),
+    component: screen(() => import("./look/LookPage.tsx"), "LookPage"),
   }),
 ]);
 

@@ -28,12 +28,14 @@ export type Unit = z.infer<typeof Unit>;
 export const BaseUnit = z.enum(["ml", "g", "each"]);
 export type BaseUnit = z.infer<typeof BaseUnit>;
 
+const ABOVE_NONE = "a measure is more than 0 ml";
+
 /** Sizes in ml of the measures that no law defines; each venue may set its own. */
 export const HouseMl = z.strictObject({
-  dash: z.number().positive(),
-  barspoon: z.number().positive(),
-  drop: z.number().positive(),
-  splash: z.number().positive(),
+  dash: z.number().positive(ABOVE_NONE),
+  barspoon: z.number().positive(ABOVE_NONE),
+  drop: z.number().positive(ABOVE_NONE),
+  splash: z.number().positive(ABOVE_NONE),
 });
 export type HouseMl = z.infer<typeof HouseMl>;
 

@@ -81,6 +81,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
   "GET /api/week": { may: ALL, costs: ["totals", "top", "causes", "net", "total"], machine: ["warnings"] },
   "GET /api/venue": { may: ALL },
   "POST /api/venue": { may: RUNNING },
+  "POST /api/venue/settings": { may: RUNNING },
   "GET /api/catalogue": { may: ALL, costs: ["price", "priceMinor", "minimumValueMinor"] },
   "GET /api/stock": { may: ALL, costs: ["costPerBase", "value"] },
 

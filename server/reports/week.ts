@@ -1,6 +1,8 @@
 import { currencyDigits } from "#engine/currency.ts";
 import { saleAsks } from "#engine/sales/asks.ts";
+import { datesMissing } from "#engine/sales/dates-missing.ts";
 import { businessDateOf } from "#engine/sales/read/clock.ts";
+import type { SaleGroup } from "#engine/sales/tally.ts";
 import type { Count } from "#engine/stock/counts.ts";
 import { wholeCounts } from "#engine/stock/whole-counts.ts";
 import { addDays, type BusinessDate, daysBetween } from "#engine/time.ts";
@@ -23,6 +25,9 @@ export type WeekStep = {
 /** A count is due when a week is nearly over. */
 const COUNT_EVERY_DAYS = 7;
 
+/** Sales that show which names are rung and on which weekdays the bar sells. */
+const LATELY_DAYS = 28;
+
 /** What is due and what is wrong, reckoned from the last moment in the book. */
 export async function weekFor(world: World) {
   const { facts } = world;
@@ -35,7 +40,8 @@ export async function weekFor(world: World) {
     closing === undefined || opening === undefined ? null : await varianceFor(world, { whole: true });
   const order = await orderFor(world, { at });
   const prep = await prepFor(world, { date });
-  const unmapped = await unmappedLately(world, date);
+  const lately = await world.salesBetween({ from: addDays(date, -LATELY_DAYS), to: date });
+  const unmapped = unmappedIn(world, lately);
   const loud = variance === null ? [] : variance.items.filter(({ verdict }) => verdict !== "quiet");
   const nextOrders = order.suppliers.filter(({ lines }) => lines.length > 0);
   return {
@@ -47,7 +53,7 @@ export async function weekFor(world: World) {
       countStep(closing, facts.counts.at(-1), (count) =>
         daysBetween({ from: businessDateOf(count.at, venue), to: date }),
       ),
-      salesStep(date, world.salesDates?.to),
+      salesStep(date, world.salesDates?.to, lately),
       ringNameStep(unmapped),
       varianceStep(variance?.items.length ?? 0, loud.length, variance?.causes.length ?? 0),
       ...closeStep(world, await offerFor(world)),
@@ -71,8 +77,7 @@ export async function weekFor(world: World) {
   };
 }
 
-async function unmappedLately(world: World, date: BusinessDate) {
-  const sales = await world.salesBetween({ from: addDays(date, -28), to: date });
+function unmappedIn(world: World, sales: readonly SaleGroup[]) {
   const minor = 10 ** currencyDigits(world.facts.catalogue.venue.currency);
   return saleAsks(world.facts.catalogue, sales)
     .unmapped.map(({ ringName, quantity, netMinor }) => ({ ringName, quantity, net: netMinor / minor }))
@@ -97,11 +102,16 @@ function countStep(
   return { ...step, state, detail };
 }
 
-function salesStep(date: BusinessDate, last: BusinessDate | undefined): WeekStep {
+function salesStep(
+  date: BusinessDate,
+  last: BusinessDate | undefined,
+  lately: readonly SaleGroup[],
+): WeekStep {
   const step = { id: "sales" as const, title: "Sales", href: "/sales" };
   if (last === undefined) return { ...step, state: "due", detail: "No sales file was read yet." };
-  const missing = daysBetween({ from: last, to: date }) - 1;
-  if (missing <= 0) return { ...step, state: "done", detail: `Sales are in up to ${last}.` };
+  const sold = new Set([...lately.map(({ businessDate }) => businessDate), last]);
+  const missing = datesMissing([...sold].sort(), date).length;
+  if (missing === 0) return { ...step, state: "done", detail: `Sales are in up to ${last}.` };
   return {
     ...step,
     state: "due",

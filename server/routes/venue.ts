@@ -3,11 +3,13 @@ import { z } from "zod";
 import { saveVenue } from "#db/catalogue-repository.ts";
 import { NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
+import { changeVenue } from "#db/venue-repository.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
 import { Venue } from "#engine/venue.ts";
 import { about, checked } from "#server/http.ts";
 import { InputError } from "#server/input-error.ts";
+import { VenueChange } from "#server/venue-change.ts";
 import { openWorld } from "#server/world.ts";
 
 const CURRENCIES = new Set(Intl.supportedValuesOf("currency"));
@@ -55,6 +57,15 @@ export function venueRoutes(db: Db) {
           serviceLevel: null,
           uncertainty: DEFAULT_UNCERTAINTY,
         });
+        return c.json({ saved: true });
+      },
+    )
+    .post(
+      "/settings",
+      about("Changes how the venue is set up, from what it was when it was read to what it is to be"),
+      checked("json", VenueChange),
+      async (c) => {
+        await changeVenue(db, c.req.valid("json"));
         return c.json({ saved: true });
       },
     );

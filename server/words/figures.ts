@@ -22,7 +22,13 @@ export type Figures = (place: string, before: string) => string;
  */
 export function figuresIn(language: string): Figures {
   const days = new Intl.DateTimeFormat(language, { timeZone: "UTC" });
-  const weekdays = new Intl.DateTimeFormat(language, { timeZone: "UTC", weekday: "short" });
+  const daysOfWeek = new Intl.DateTimeFormat(language, {
+    timeZone: "UTC",
+    weekday: "short",
+    year: "numeric",
+    month: "numeric",
+    day: "numeric",
+  });
   const amountOf = (whole: string, decimals: string) =>
     new Intl.NumberFormat(language, { minimumFractionDigits: decimals.length }).format(
       Number(`${whole}.${decimals || "0"}`),
@@ -32,8 +38,8 @@ export function figuresIn(language: string): Figures {
     const [, weekday, date, clock] = DAY.exec(text) ?? [];
     const at = new Date(`${date}T00:00:00Z`);
     if (date === undefined || Number.isNaN(at.getTime())) return undefined;
-    const parts = [weekday === undefined ? undefined : weekdays.format(at), days.format(at), clock];
-    return parts.filter((part) => part !== undefined).join(", ");
+    const day = (weekday === undefined ? days : daysOfWeek).format(at);
+    return clock === undefined ? day : `${day}, ${clock}`;
   };
   const numberOf = (text: string): string | undefined => {
     const [, sign = "", whole, decimals, unit = ""] = FIGURE.exec(text) ?? [];

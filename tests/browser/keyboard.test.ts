@@ -72,6 +72,59 @@ it("sorts a table from its head with the keyboard and says which way it is sorte
   await page.context().close();
 });
 
+it("changes a unit and a threshold by keys, keeps what is typed over a fault, and shows what another saved meanwhile", async () => {
+  expect(bar.ullage("variance", "--json")).toContain('"chase"');
+  const { page } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/me`);
+  await tabTo(page, "House settings");
+  await page.keyboard.press("Enter");
+  await settled(page, "House settings");
+  await tabToField(page, "Amounts are shown in");
+  await page.keyboard.type("ml");
+  await tabToField(page, "Chase nothing below, USD");
+  await page.keyboard.type("none");
+  await page.keyboard.press("Enter");
+  await page.getByText("This is no number").waitFor();
+  await page.keyboard.press("Control+a");
+  await page.keyboard.type("99999");
+  const settingsRoute = "**/api/venue/settings";
+  await page.route(settingsRoute, (route) => route.fulfill({ status: 500, json: {} }));
+  await page.keyboard.press("Enter");
+  await page.getByRole("alert").waitFor();
+  await page.unroute(settingsRoute);
+  const read = await page.request.get(`${bar.url}/api/venue`);
+  const was = await read.json();
+  const now = { ...was, name: "The Tin Gull", show: "cl" };
+  await page.request.post(`${bar.url}/api/venue/settings`, {
+    data: { was, now },
+    headers: { origin: bar.url },
+  });
+  await tabTo(page, "Save settings");
+  await page.keyboard.press("Enter");
+  await page.getByText("Somebody else set this to cl meanwhile.").waitFor();
+  expect(await page.getByLabel("Name of the bar").inputValue()).toBe("The Tin Gull");
+  expect(await page.getByLabel("Chase nothing below, USD").inputValue()).toBe("99999");
+  await tabTo(page, "Save settings");
+  await page.keyboard.press("Enter");
+  await page.getByText("Saved. Amounts are shown in: cl → ml; Chase nothing below").waitFor();
+  await goTo(page, `${bar.url}/variance`);
+  expect(await page.locator("tbody .verdict-chase").count()).toBe(0);
+  expect(await page.locator("tbody .verdict-watch").count()).toBeGreaterThan(0);
+  await goTo(page, `${bar.url}/stock`);
+  expect(await page.locator("tbody").textContent()).toMatch(/\d\sml/);
+  await page.context().close();
+}, 60_000);
+
+/** Presses Tab until the field of that label has the focus. */
+async function tabToField(page: Page, label: string): Promise<void> {
+  const field = page.getByLabel(label);
+  for (let press = 0; press < 60; press += 1) {
+    if (await field.evaluate((input) => input === document.activeElement)) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`No press of Tab reached the field "${label}".`);
+}
+
 /** Presses Tab until the control of that name has the focus, as a person would. */
 async function tabTo(page: Page, name: string): Promise<void> {
   for (let press = 0; press < 200; press += 1) {

@@ -142,7 +142,7 @@ it("accepts a likely meaning with one key, many above a score, and takes them ba
   expect(await typo.count()).toBe(1);
   await page.getByText(/^Meanings given/).click();
   const known = page.locator(".known-names tr", { hasText: "HH Elder Spritz" });
-  expect(await known.textContent()).toMatch(/Elder Spritz1\$13\.00\w{3}, \w{3} \d/);
+  expect(await known.textContent()).toMatch(/Elder Spritz1\$13\.00\w{3}, \w{3}\s\d/);
   await known.getByRole("button", { name: "Take back HH Elder Spritz" }).click();
   expect(await page.getByRole("dialog").textContent()).toContain("1 sold under it");
   await page.getByRole("button", { name: "Take it back" }).click();

@@ -16,10 +16,11 @@ export const SCREENS = [
   ["/stock", "Stock"],
   ["/movements", "Deliveries"],
   ["/history", "History"],
-  ["/prices", "Price list"],
+  ["/prices", "Suppliers and prices"],
   ["/order/pars", "Pars"],
   ["/me", ""],
   ["/people", "People"],
+  ["/venue", "House settings"],
   ["/order/check/PO-787", "PO-787"],
   ["/look", ""],
 ] as const;

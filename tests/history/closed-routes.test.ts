@@ -160,6 +160,10 @@ const REFUSED: Record<string, Asked> = {
     ask: async (bar, id: string) => endOf(bar, await bar.post(`/api/sales/jobs/${id}/import`)),
   },
   "POST /api/sales/imports/{id}/undo": sends("sales/imports/1/undo", {}),
+  "POST /api/venue/settings": sends("venue/settings", {
+    was: book.venue,
+    now: { ...book.venue, houseMl: { ...book.venue.houseMl, dash: 0.8 } },
+  }),
   "POST /api/specs": sends("specs", {
     makes: "Gimlet",
     from: DAY,

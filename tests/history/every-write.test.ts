@@ -22,6 +22,7 @@ import * as specsRepository from "#db/specs-repository.ts";
 import * as staffRepository from "#db/staff-repository.ts";
 import * as stockRepository from "#db/stock-repository.ts";
 import * as tokensRepository from "#db/tokens-repository.ts";
+import * as venueRepository from "#db/venue-repository.ts";
 import type { Book } from "#engine/book.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
 import type { RingName } from "#engine/sales/ring.ts";
@@ -48,6 +49,7 @@ const REPOSITORIES = {
   ...staffRepository,
   ...stockRepository,
   ...tokensRepository,
+  ...venueRepository,
 };
 
 /** What only reads. A name that is in neither list fails, so that a new write cannot be forgotten. */
@@ -120,6 +122,10 @@ const WRITES: Partial<Record<keyof Repositories, [act: string, write: Write]>> =
   saveVenue: [
     "venue changed",
     (db, { venue }) => REPOSITORIES.saveVenue(db, { ...venue, name: "The Tin Gull" }),
+  ],
+  changeVenue: [
+    "venue changed",
+    (db, { venue }) => REPOSITORIES.changeVenue(db, { was: venue, now: { ...venue, show: "cl" } }),
   ],
   saveItem: ["item changed", (db, { items }) => REPOSITORIES.saveItem(db, { ...first(items), abv: 41 })],
   savePar: [

@@ -34,6 +34,7 @@ POST /api/tokens/{id}/revoke                 o    w !
 GET  /api/week                               omcp
 GET  /api/venue                              omcp
 POST /api/venue                              om   w
+POST /api/venue/settings                     om   w
 GET  /api/catalogue                          omcp
 GET  /api/stock                              omcp
 GET  /api/counts                             omcp

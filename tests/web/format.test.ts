@@ -1,15 +1,8 @@
 import { expect, it } from "vitest";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
-import {
-  formatAmount,
-  formatContainers,
-  formatMinor,
-  formatMoment,
-  formatMoney,
-  formatShare,
-  formatSigned,
-  inShownUnit,
-} from "../../web/format.ts";
+import { formatContainers, formatShare, formatSigned } from "../../web/figures.ts";
+import { formatAmount, formatMoment, inShownUnit } from "../../web/format.ts";
+import { formatMinor, formatMoney } from "../../web/money.ts";
 import { plainSpaces } from "../support/plain-spaces.ts";
 
 const IN_OZ = { show: "oz", oz: "us", houseMl: DEFAULT_HOUSE_ML } as const;

@@ -98,8 +98,8 @@ describe("a label in German", () => {
     }
     expect(pages[0]?.lines.slice(0, 6)).toEqual([
       "Almond syrup",
-      expect.stringMatching(/^Gemacht \S+ 02\.03\.2026$/),
-      expect.stringMatching(/^Zu verbrauchen bis \S+ 06\.03\.2026$/),
+      expect.stringMatching(/^Gemacht \w+\s02\.03\.2026$/),
+      expect.stringMatching(/^Zu verbrauchen bis \w+\s06\.03\.2026$/),
       "Charge 260302-1",
       "Kürzel ____",
       dayLine,

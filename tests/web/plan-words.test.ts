@@ -37,7 +37,7 @@ describe("a change typed in", () => {
   it("is said back as one would say it", () => {
     const party = changeOf("party", { ...TYPED, drinksEach: "3" });
     if (party === null) throw new Error("no party");
-    expect(changeWords(party, "EUR")).toMatch(/^A party of 120 on Sat,? .*5.*, 3 drinks each$/);
+    expect(changeWords(party, "EUR")).toMatch(/^A party of 120 on Sat,?\s.*5.*, 3 drinks each$/);
   });
 });
 

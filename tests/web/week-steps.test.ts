@@ -17,7 +17,7 @@ it("takes what is due before what needs a look, and waits with a variance until 
 
 it("writes the days of a step as the screen does, and a count's name as it was given", () => {
   expect(stepDetail({ id: "sales", detail: "2 days are missing after 2026-11-22." })).toBe(
-    "2 days are missing after Sun 22 Nov.",
+    "2 days are missing after Sun\u00a022\u00a0Nov.",
   );
   const detail = 'Last counted whole today; "2026-11-23" holds 4 of 70 items.';
   expect(stepDetail({ id: "count", detail })).toBe(detail);

@@ -105,7 +105,7 @@ describe("translatorOf", () => {
     // The German forms are those of CLDR, as Intl has them: decimal comma, day before month.
     it.each([
       ["Sales are in up to 2026-11-25.", "Verkäufe sind bis 25.11.2026 da."],
-      ["Use 1.5 l of Lime Juice by Fri 2026-12-04.", "Verbrauche 1,5\u00a0l Lime Juice bis Fr, 4.12.2026."],
+      ["Use 1.5 l of Lime Juice by Fri 2026-12-04.", "Verbrauche 1,5\u00a0l Lime Juice bis Fr., 4.12.2026."],
       ["Use 40 % of Batch 7.5 by 2026-12-04 18:00.", "Verbrauche 40\u00a0% Batch 7.5 bis 4.12.2026, 18:00."],
       ["It lies between 1081.80 ml and 12000.", "Es liegt zwischen 1.081,80\u00a0ml und 12000."],
       ["It lies between 0.25 and -1.5 °C.", "Es liegt zwischen 0,25 und −1,5\u00a0°C."],

@@ -1,3 +1,4 @@
+import "./review.css";
 import { Link, useNavigate } from "@tanstack/react-router";
 import { ChangedBy } from "../history/ChangedBy.tsx";
 import { Button } from "../parts/Button.tsx";
@@ -50,7 +51,7 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
       ))}
       <ChangedBy subject={name} />
       {isUnsent ? <p>{say("steps.unsent")}</p> : null}
-      <div className="count-end">
+      <div className="count-end review-end">
         <Link to="/count" search={{ count: name }} className="button">
           {say("steps.toAreas")}
         </Link>

@@ -9,6 +9,8 @@ import { Problems } from "../parts/Problems.tsx";
 import { say } from "../texts/say.ts";
 import { CLOSED_WEEKS, reopenWeek } from "./history-queries.ts";
 
+const REOPEN_BUTTON = "reopen-week";
+
 /** Reopens the week that was closed last; the owner says why. */
 export function Reopen({ through }: { through: string }) {
   const [isOpen, setOpen] = useState(false);
@@ -30,7 +32,13 @@ export function Reopen({ through }: { through: string }) {
     event.preventDefault();
     reopen.mutate();
   };
-  if (!isOpen) return <Button onClick={() => setOpen(true)}>{say("history.reopenTo", { date })}</Button>;
+  if (!isOpen) {
+    return (
+      <Button id={REOPEN_BUTTON} onClick={() => setOpen(true)}>
+        {say("history.reopenTo", { date })}
+      </Button>
+    );
+  }
   return (
     <form className="reopen" onSubmit={send}>
       <Field
@@ -46,7 +54,14 @@ export function Reopen({ through }: { through: string }) {
         <Button type="submit" kind="main" disabled={reason.trim() === "" || reopen.isPending}>
           {say("history.reopen")}
         </Button>
-        <Button onClick={() => setOpen(false)}>{say("history.leaveClosed")}</Button>
+        <Button
+          onClick={() => {
+            setOpen(false);
+            focusIfLost(REOPEN_BUTTON);
+          }}
+        >
+          {say("history.leaveClosed")}
+        </Button>
       </div>
       <Problems error={reopen.error} />
     </form>

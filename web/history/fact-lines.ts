@@ -8,7 +8,8 @@ import {
 } from "#engine/book-changes.ts";
 import { localMinute } from "#engine/sales/read/clock.ts";
 import type { Venue } from "#engine/venue.ts";
-import { formatMinor, formatPlain } from "../format.ts";
+import { formatPlain } from "../format.ts";
+import { formatMinor } from "../money.ts";
 import { locale } from "../texts/language.ts";
 import { say } from "../texts/say.ts";
 import type { Act } from "./history-queries.ts";

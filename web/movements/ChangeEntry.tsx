@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { useEffect, useRef, useState } from "react";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
@@ -34,6 +35,8 @@ export function ChangeEntry({ kind, entry: { id, fact }, way, onClose }: Props) 
       });
       onClose();
       await queryClient.invalidateQueries();
+      // The button it was asked by went with its entry.
+      focusIfLost();
     },
   });
   const { what, amount } = factWords(kind, fact, venue);

@@ -1,6 +1,6 @@
 import { readAmount } from "#engine/measure/amount.ts";
 import type { Of } from "#engine/stock/movement.ts";
-import { formatMoney } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";

@@ -7,6 +7,7 @@ import { Button } from "../parts/Button.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Select } from "../parts/Field.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { Problems } from "../parts/Problems.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useMay, useSignedIn } from "../people/signed-in.ts";
@@ -16,18 +17,24 @@ import { ChangeEntry } from "./ChangeEntry.tsx";
 import { type AnyFact, type Entry, entriesQuery, type Kind, type Stamp } from "./entries.ts";
 import { type FactWords, factWords } from "./fact-words.ts";
 
-/** Days shown, with their name. */
+/** Days shown, with their name; a busy week alone fills a phone. */
 const SPANS = [
+  { value: "7", text: "movements.lastWeek" },
   { value: "28", text: "movements.lastFourWeeks" },
   { value: "100000", text: "movements.allTime" },
 ] as const;
 
 type Asked = { entry: Entry<AnyFact>; way: "correct" | "withdraw" };
 
+/** Id of the button that asks, to which the focus goes back. */
+function buttonOf({ entry, way }: Asked): string {
+  return `${way}-${entry.id}`;
+}
+
 /** The entries of a kind, newest first, each with what became of it. */
 export function EntryTable({ kind }: { kind: Kind }) {
   const venue = useVenue();
-  const [span, setSpan] = useState("28");
+  const [span, setSpan] = useState<string>(SPANS[0].value);
   const [asked, setAsked] = useState<Asked | null>(null);
   const seesCosts = useMay("seeCosts");
   const mayChange = useMayChange();
@@ -36,7 +43,10 @@ export function EntryTable({ kind }: { kind: Kind }) {
   if (data === undefined) return <Busy what={say("movements.opening")} />;
   const all: Entry<AnyFact>[] = data;
   const newest = Date.parse(all[0]?.fact.at ?? "");
-  const shown = all.filter(({ fact }) => newest - Date.parse(fact.at) < Number(span) * 86_400_000);
+  const within = (days: string) =>
+    all.filter(({ fact }) => newest - Date.parse(fact.at) < Number(days) * 86_400_000);
+  const shown = within(span);
+  const further = SPANS.find(({ value }) => within(value).length > shown.length);
   return (
     <section className="entries">
       {asked === null ? null : (
@@ -45,7 +55,10 @@ export function EntryTable({ kind }: { kind: Kind }) {
           kind={kind}
           entry={asked.entry}
           way={asked.way}
-          onClose={() => setAsked(null)}
+          onClose={() => {
+            setAsked(null);
+            focusIfLost(buttonOf(asked));
+          }}
         />
       )}
       <DataTable
@@ -68,6 +81,17 @@ export function EntryTable({ kind }: { kind: Kind }) {
           </Empty>
         }
       />
+      {further === undefined ? null : (
+        <Button
+          className="entries-more"
+          onClick={() => {
+            setSpan(further.value);
+            focusIfLost();
+          }}
+        >
+          {say("movements.showMore", { span: say(further.text), count: within(further.value).length })}
+        </Button>
+      )}
     </section>
   );
 }
@@ -141,6 +165,7 @@ function columnsOf(
         mayChange(entry) ? (
           <span className="entry-acts">
             <Button
+              id={buttonOf({ entry, way: "correct" })}
               kind="quiet"
               aria-label={say("movements.correctOne", { what: words(entry.fact).what })}
               onClick={() => onAsk({ entry, way: "correct" })}
@@ -148,6 +173,7 @@ function columnsOf(
               {say("movements.correct")}
             </Button>
             <Button
+              id={buttonOf({ entry, way: "withdraw" })}
               kind="quiet"
               aria-label={say("movements.takeBackOne", { what: words(entry.fact).what })}
               onClick={() => onAsk({ entry, way: "withdraw" })}

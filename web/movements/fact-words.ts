@@ -1,7 +1,8 @@
 import type { Unit } from "#engine/measure/units.ts";
 import type { BatchEntry, Delivery, Loss, Transfer } from "#engine/stock/movement.ts";
 import type { Venue } from "#engine/venue.ts";
-import { formatMinor, formatNumber, withUnit } from "../format.ts";
+import { formatNumber, withUnit } from "../format.ts";
+import { formatMinor } from "../money.ts";
 import { unitWord } from "../prep/amounts.ts";
 import { say } from "../texts/say.ts";
 import type { AnyFact, Kind } from "./entries.ts";

@@ -1,7 +1,8 @@
 import { Link } from "@tanstack/react-router";
 import type { ReactNode } from "react";
 import type { OrderReport } from "../answers.ts";
-import { formatMoney, listWords } from "../format.ts";
+import { listWords } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Quantity } from "../parts/Quantity.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say, sayWith } from "../texts/say.ts";

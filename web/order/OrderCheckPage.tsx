@@ -1,7 +1,8 @@
 import { queryOptions, useQuery } from "@tanstack/react-query";
 import { useParams } from "@tanstack/react-router";
 import { type Answer, answerOf, server } from "../api.ts";
-import { formatDate, formatMoney, formatNumber, formatWhen } from "../format.ts";
+import { formatDate, formatNumber, formatWhen } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Page } from "../parts/Page.tsx";

@@ -12,7 +12,7 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { orderQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
-import { say } from "../texts/say.ts";
+import { say, sayWith } from "../texts/say.ts";
 import { LateLines } from "./LateLines.tsx";
 import { LeftAside } from "./LeftAside.tsx";
 import { OpenOrders } from "./OpenOrders.tsx";
@@ -65,7 +65,7 @@ function Suppliers({ report: { at, suppliers } }: { report: OrderReport }) {
   if (needed.length === 0) {
     return (
       <Empty title={say("order.nothing")}>
-        <p>{say("order.nothingNext")}</p>
+        <p>{sayWith("order.nothingNext", { link: <Link to="/prices">{say("prices.title")}</Link> })}</p>
       </Empty>
     );
   }

@@ -4,7 +4,7 @@ import type { OrderLine } from "#engine/orders/supplier.ts";
 import { localToInstant } from "#engine/sales/read/clock.ts";
 import type { SupplierOrder } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
-import { formatMoney } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { Field } from "../parts/Field.tsx";
 import { focusIfLost } from "../parts/focus-if-lost.ts";

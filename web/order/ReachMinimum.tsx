@@ -1,5 +1,6 @@
 import type { SupplierOrder } from "../answers.ts";
-import { formatMoney, listWords } from "../format.ts";
+import { listWords } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 

@@ -1,7 +1,9 @@
 import { keepPreviousData, queryOptions, useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useDeferredValue, useState } from "react";
 import { answerOf, server } from "../api.ts";
-import { formatMoney, formatNumber, formatPlain, formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatNumber, formatPlain } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useNotify } from "../parts/Notice.tsx";

@@ -1,7 +1,9 @@
 import { useQuery } from "@tanstack/react-query";
-import { useState } from "react";
+import { Link } from "@tanstack/react-router";
+import { type ReactNode, useState } from "react";
 import type { SupplierOrder } from "../answers.ts";
-import { formatDate, formatMoney, formatWhen } from "../format.ts";
+import { formatDate, formatWhen } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { saveCsv } from "../parts/save-file.ts";
@@ -98,7 +100,9 @@ function Times({ order: { orderBy, arrives, coversUntil } }: { order: SupplierOr
     <dl className="times">
       <Time
         name={say("order.orderBy")}
-        at={orderBy === null ? say("order.noDaysKnown") : formatWhen(orderBy, venue)}
+        at={
+          orderBy === null ? <Link to="/prices">{say("order.noDaysKnown")}</Link> : formatWhen(orderBy, venue)
+        }
       />
       {arrives === null ? null : <Time name={say("order.arrives")} at={formatWhen(arrives, venue)} />}
       {coversUntil === null ? null : (
@@ -108,7 +112,7 @@ function Times({ order: { orderBy, arrives, coversUntil } }: { order: SupplierOr
   );
 }
 
-function Time({ name, at }: { name: string; at: string }) {
+function Time({ name, at }: { name: string; at: ReactNode }) {
   return (
     <div>
       <dt>{name}</dt>

@@ -1,5 +1,7 @@
 import type { Venue } from "#engine/venue.ts";
-import { formatMoney, formatShare, inShownUnit, shownUnit } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { inShownUnit, shownUnit } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { LevelLine } from "../parts/LevelLine.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { say } from "../texts/say.ts";

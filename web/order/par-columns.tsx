@@ -1,6 +1,8 @@
 import type { Venue } from "#engine/venue.ts";
 import type { OrderReport } from "../answers.ts";
-import { formatAmount, formatMoney, formatNumber, formatShare, inShownUnit, shownUnit } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatAmount, formatNumber, inShownUnit, shownUnit } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import type { Column } from "../parts/table-column.ts";
 import { say } from "../texts/say.ts";
 

@@ -1,4 +1,4 @@
-import { formatMoney } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 

@@ -1,5 +1,5 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
-import { formatContainers, formatSigned } from "../format.ts";
+import { formatContainers, formatSigned } from "../figures.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 

@@ -1,5 +1,7 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
-import { formatAmount, formatAmountBare, formatMoney, formatSigned } from "../format.ts";
+import { formatSigned } from "../figures.ts";
+import { formatAmount, formatAmountBare } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { useVenue } from "../shell/venue.tsx";
 
 type Props = { amount: number; sd: number; base: BaseUnit; signed?: boolean };

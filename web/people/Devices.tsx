@@ -4,6 +4,7 @@ import { answerOf, server } from "../api.ts";
 import { formatMoment } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
@@ -40,6 +41,7 @@ function useDeviceChange<Typed>(change: (typed: Typed) => Promise<unknown>, done
       notify({ text: done });
       await queryClient.invalidateQueries({ queryKey: devicesQuery.queryKey });
       await queryClient.invalidateQueries({ queryKey: signInQuery.queryKey });
+      focusIfLost();
     },
   });
 }

@@ -18,15 +18,25 @@ export function MePage() {
   const actor = useSignedIn();
   if (actor === null) return null;
   const mayEnrol = actor.powers.includes("enrolDevices");
+  const runsBar = actor.powers.includes("runBar");
   return (
     <Page
       title={actor.name}
       next={say("people.signedInAs", { role: roleWord(actor.role), may: mayWords(actor.role) })}
       actions={
-        mayEnrol ? (
-          <Link to="/people" className="button">
-            {say("people.peopleAndDevices")}
-          </Link>
+        mayEnrol || runsBar ? (
+          <>
+            {runsBar ? (
+              <Link to="/venue" className="button">
+                {say("venue.title")}
+              </Link>
+            ) : null}
+            {mayEnrol ? (
+              <Link to="/people" className="button">
+                {say("people.peopleAndDevices")}
+              </Link>
+            ) : null}
+          </>
         ) : undefined
       }
     >

@@ -1,6 +1,8 @@
 import { useQuery } from "@tanstack/react-query";
 import { useCallback, useId, useState } from "react";
-import { formatDate, formatMoney, formatNumber, formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatDate, formatNumber } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Chart } from "../parts/Chart.tsx";
 import { DataTable } from "../parts/DataTable.tsx";

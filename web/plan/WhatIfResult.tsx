@@ -1,5 +1,6 @@
 import type { Venue } from "#engine/venue.ts";
-import { formatAmount, formatMoney, formatNumber, formatWhen, inShownUnit, shownUnit } from "../format.ts";
+import { formatAmount, formatNumber, formatWhen, inShownUnit, shownUnit } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";

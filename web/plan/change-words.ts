@@ -1,5 +1,7 @@
 import type { Change } from "#engine/demand/changed-book.ts";
-import { formatDate, formatMoney, formatShare, listWords } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatDate, listWords } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { say } from "../texts/say.ts";
 
 /** A change as one would say it. "A party of 120 on Sat 5 Dec, 3 drinks each" */

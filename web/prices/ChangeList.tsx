@@ -1,6 +1,7 @@
 import { useId } from "react";
 import { USUAL_CATEGORIES } from "#engine/stock/category.ts";
-import { formatMoney, formatNumber } from "../format.ts";
+import { formatNumber } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { changeShare, type PriceChange, type PriceListAnswer } from "./price-list.ts";

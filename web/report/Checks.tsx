@@ -1,4 +1,6 @@
-import { formatMoney, formatShare, listWords } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { listWords } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { causeSentence, sureness } from "../variance/cause-words.ts";

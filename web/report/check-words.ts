@@ -1,5 +1,6 @@
 import type { CauseKind } from "#engine/variance/causes/cause.ts";
-import { formatShare, listWords } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { listWords } from "../format.ts";
 import type { TextId } from "../texts/catalogues.ts";
 import { say } from "../texts/say.ts";
 import type { OwnerReport } from "./query.ts";

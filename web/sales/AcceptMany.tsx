@@ -1,6 +1,6 @@
 import { useState } from "react";
 import type { RingName } from "#engine/sales/ring.ts";
-import { formatMoney } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { Select } from "../parts/Field.tsx";

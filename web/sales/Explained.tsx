@@ -1,4 +1,5 @@
-import { formatDate, formatNumber, formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatDate, formatNumber } from "../format.ts";
 import { say } from "../texts/say.ts";
 import { RefusedRows } from "./RefusedRows.tsx";
 import type { SalesReport } from "./sales-queries.ts";

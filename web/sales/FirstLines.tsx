@@ -1,8 +1,9 @@
 import { currencyDigits } from "#engine/currency.ts";
 import type { SaleLine } from "#engine/sales/read/line.ts";
 import type { Venue } from "#engine/venue.ts";
-import { formatDate, formatLocal, formatMinor, formatPlain } from "../format.ts";
+import { formatDate, formatLocal, formatPlain } from "../format.ts";
 import { localInputOf } from "../moment.ts";
+import { formatMinor } from "../money.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";

@@ -1,5 +1,6 @@
 import { useId } from "react";
-import { formatNumber, formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatNumber } from "../format.ts";
 import { Button } from "../parts/Button.tsx";
 import { say } from "../texts/say.ts";
 import type { SalesJob } from "./sales-queries.ts";

@@ -1,7 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import { answerOf, server } from "../api.ts";
-import { formatDate, formatMoment, formatMoney, formatNumber } from "../format.ts";
+import { formatDate, formatMoment, formatNumber } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
 import { DataTable } from "../parts/DataTable.tsx";

@@ -3,7 +3,7 @@ import { type FormEvent, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import { UNITS, type Unit } from "#engine/measure/units.ts";
 import type { RingName } from "#engine/sales/ring.ts";
-import { formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";

@@ -7,6 +7,7 @@ import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field, Select } from "../parts/Field.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { catalogueQuery } from "../queries.ts";
@@ -38,6 +39,7 @@ export function ModifierForm({ modifier, onDone }: { modifier: string; onDone: (
       notify({ text: say("sales.modifierKnown", { modifier }) });
       onDone();
       await queryClient.invalidateQueries();
+      focusIfLost();
     },
   });
   const number = readAmount(typed, { decimalComma: true }) ?? null;

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
-import { formatMoney } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { useVenue } from "../shell/venue.tsx";

@@ -1,6 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { useCallback, useState } from "react";
-import { formatDate, formatMoney, formatNumber } from "../format.ts";
+import { formatDate, formatNumber } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Chart, type PlotOptions } from "../parts/Chart.tsx";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Select } from "../parts/Field.tsx";

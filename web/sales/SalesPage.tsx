@@ -1,6 +1,7 @@
 import "./sales.css";
 import { useQuery } from "@tanstack/react-query";
-import { formatDate, formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatDate } from "../format.ts";
 import { Page } from "../parts/Page.tsx";
 import { say } from "../texts/say.ts";
 import { Imports } from "./Imports.tsx";

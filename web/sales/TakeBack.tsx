@@ -3,6 +3,7 @@ import { useState } from "react";
 import { answerOf, server } from "../api.ts";
 import { Button } from "../parts/Button.tsx";
 import { ConfirmDialog } from "../parts/ConfirmDialog.tsx";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { say } from "../texts/say.ts";
@@ -22,6 +23,7 @@ export function TakeBack({ one: { importId, file, lines } }: Props) {
       setDone(true);
       notify({ text: say("sales.fileTakenBack", { file }) });
       await queryClient.invalidateQueries();
+      focusIfLost();
     },
   });
   if (isDone) return <span className="soft">{say("sales.takenBack")}</span>;

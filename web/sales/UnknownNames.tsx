@@ -1,6 +1,8 @@
 import { useQuery } from "@tanstack/react-query";
 import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
-import { formatMoney, formatNumber, formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatNumber } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
@@ -9,7 +11,7 @@ import { AcceptMany } from "./AcceptMany.tsx";
 import { MeaningForm } from "./MeaningForm.tsx";
 import { asIgnored, asRingName } from "./meaning-of.ts";
 import { type Meaning, type UnmappedName, unmappedQuery } from "./sales-queries.ts";
-import { useAcceptNames } from "./use-accept-names.ts";
+import { UNKNOWN_HEADING, useAcceptNames } from "./use-accept-names.ts";
 
 /** Ring names the book does not know, most money first: each is accepted with a key, said by hand, or ignored. */
 export function UnknownNames() {
@@ -26,7 +28,9 @@ export function UnknownNames() {
   };
   return (
     <section>
-      <h2>{say("sales.unknownTitle")}</h2>
+      <h2 id={UNKNOWN_HEADING} tabIndex={-1}>
+        {say("sales.unknownTitle")}
+      </h2>
       <p className="soft">
         {say("sales.unknownNext", { share: formatShare(coverage) })}{" "}
         <span className="by-keyboard">

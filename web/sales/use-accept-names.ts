@@ -1,9 +1,13 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import type { RingName } from "#engine/sales/ring.ts";
 import { answerOf, server } from "../api.ts";
+import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { say } from "../texts/say.ts";
 import { meaningWords } from "./meaning-of.ts";
+
+/** Id of the heading over the names that nobody explained. */
+export const UNKNOWN_HEADING = "unknown-names";
 
 /** Saves what names mean, one or many as one act, and offers to take it back. */
 export function useAcceptNames() {
@@ -18,6 +22,7 @@ export function useAcceptNames() {
     onSuccess: async (_, names) => {
       notify({ text: savedWords(names), undo: () => void undo(names) });
       await queryClient.invalidateQueries();
+      focusIfLost(UNKNOWN_HEADING);
     },
   });
 }

@@ -4,7 +4,14 @@ import { Suspense, useEffect, useState } from "react";
 import { ProblemError } from "../api.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Problems } from "../parts/Problems.tsx";
-import { askSignIn, onSignIn, signInQuery, useSignIn } from "../people/signed-in.ts";
+import {
+  askSignIn,
+  onSignIn,
+  type SignedIn,
+  signInQuery,
+  useSignedIn,
+  useSignIn,
+} from "../people/signed-in.ts";
 import { lastSeenVenue, venueQuery } from "../queries.ts";
 import { withTexts } from "../texts/load.ts";
 import { say, sayWith } from "../texts/say.ts";
@@ -13,6 +20,10 @@ import { VenueProvider } from "./venue.tsx";
 /** Needed once in a bar's life, or once a shift, so no other visit loads them. */
 const FirstSteps = lazyRouteComponent(() => withTexts(() => import("./FirstSteps.tsx")), "FirstSteps");
 const SignIn = lazyRouteComponent(() => withTexts(() => import("../people/SignIn.tsx")), "SignIn");
+const NotYours = lazyRouteComponent(() => withTexts(() => import("../people/NotYours.tsx")), "NotYours");
+
+/** Screens of whoever runs the bar; an old address or a link that was handed on leads others there. */
+const OF_RUNNING = /^\/(sales|variance|report|order|plan|history|prices)\b/;
 
 /**
  * Lets whoever is signed in through to the screens. When a session ends meanwhile the screen stays as it is behind the
@@ -82,16 +93,20 @@ function SignedOutLine() {
 
 function VenueGate() {
   const { data, error, refetch } = useQuery(venueQuery);
+  const path = useRouterState({ select: ({ location }) => location.pathname });
+  const actor = useSignedIn();
   const isAway = error instanceof ProblemError && [0, 401].includes(error.status);
   const venue = data ?? (isAway ? lastSeenVenue() : undefined);
   if (venue !== undefined) {
-    return (
-      <VenueProvider venue={venue}>
-        <Outlet />
-      </VenueProvider>
-    );
+    return <VenueProvider venue={venue}>{isYours(path, actor) ? <Outlet /> : <NotYours />}</VenueProvider>;
   }
   if (error instanceof ProblemError && [404, 422].includes(error.status)) return <FirstSteps />;
   if (error !== null) return <Problems error={error} onRetry={() => void refetch()} />;
   return <Busy what={say("shell.opening")} />;
+}
+
+/** Behind the sign-in, where nobody is known, a screen stays as it is. */
+function isYours(path: string, actor: SignedIn | null): boolean {
+  const power = OF_RUNNING.test(path) ? "runBar" : path === "/count" ? "count" : null;
+  return actor === null || power === null || actor.powers.includes(power);
 }

@@ -1,6 +1,7 @@
 import type { DrinkCost } from "#engine/costing/report.ts";
 import type { CatalogueAnswer } from "../answers.ts";
-import { formatMoney, formatNumber } from "../format.ts";
+import { formatNumber } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import type { Column } from "../parts/table-column.ts";

@@ -1,6 +1,7 @@
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import type { NewPrep } from "#engine/specs/new-prep.ts";
-import { formatMoney, formatNumber, withUnit } from "../format.ts";
+import { formatNumber, withUnit } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Problems } from "../parts/Problems.tsx";
 import { inputWords, plainNumber } from "../prep/amounts.ts";
 import { labelWords } from "../prep/label-words.ts";

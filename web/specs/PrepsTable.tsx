@@ -1,5 +1,6 @@
 import type { CatalogueAnswer } from "../answers.ts";
-import { formatMoney, formatNumber, withUnit } from "../format.ts";
+import { formatNumber, withUnit } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useMay } from "../people/signed-in.ts";

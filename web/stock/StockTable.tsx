@@ -1,6 +1,6 @@
 import { type ReactNode, useMemo, useState } from "react";
 import type { Stock } from "../answers.ts";
-import { formatMoney } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Select } from "../parts/Field.tsx";
 import { useMay } from "../people/signed-in.ts";

@@ -1,6 +1,8 @@
 import type { Venue } from "#engine/venue.ts";
 import type { StockRow } from "../answers.ts";
-import { formatAmount, formatContainers, formatMoney, inShownUnit, shownUnit } from "../format.ts";
+import { formatContainers } from "../figures.ts";
+import { formatAmount, inShownUnit, shownUnit } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { LevelLine } from "../parts/LevelLine.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { say } from "../texts/say.ts";

@@ -21,6 +21,7 @@ export type Catalogues = {
   steps: typeof import("./en/steps.json", { with: { type: "json" }});
   stock: typeof import("./en/stock.json", { with: { type: "json" }});
   variance: typeof import("./en/variance.json", { with: { type: "json" }});
+  venue: typeof import("./en/venue.json", { with: { type: "json" }});
   week: typeof import("./en/week.json", { with: { type: "json" }});
 };
 

@@ -1,7 +1,8 @@
 import { Link } from "@tanstack/react-router";
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Cause } from "../answers.ts";
-import { formatNumber, formatShare, withUnit } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatNumber, withUnit } from "../format.ts";
 import { Quantity } from "../parts/Quantity.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say, sayWith } from "../texts/say.ts";

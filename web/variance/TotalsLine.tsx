@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Totals } from "#engine/variance/totals.ts";
-import { formatMoney, formatNumber } from "../format.ts";
+import { formatNumber } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { UncertainMoney } from "../parts/Uncertain.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";

@@ -1,6 +1,7 @@
 import type { BaseUnit } from "#engine/measure/units.ts";
 import type { Budget } from "#engine/variance/budget.ts";
-import { formatAmount, formatShare } from "../format.ts";
+import { formatShare } from "../figures.ts";
+import { formatAmount } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
 import { useVenue } from "../shell/venue.tsx";

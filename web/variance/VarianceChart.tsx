@@ -1,6 +1,6 @@
 import { useCallback, useMemo } from "react";
 import type { VarianceRow } from "../answers.ts";
-import { formatMoney } from "../format.ts";
+import { formatMoney } from "../money.ts";
 import { Chart, type PlotOptions } from "../parts/Chart.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";

@@ -14,7 +14,7 @@ import { afterColon } from "./after-colon.ts";
 import { Causes } from "./Causes.tsx";
 import { CountedSince } from "./CountedSince.tsx";
 import { Drifts } from "./Drifts.tsx";
-import { MissingSales } from "./MissingSales.tsx";
+import { MissingSales, useMissingSales } from "./MissingSales.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
 import { NotCounted } from "./NotCounted.tsx";
 import { PeriodPicker } from "./PeriodPicker.tsx";
@@ -33,7 +33,7 @@ export function VariancePage() {
   return (
     <Page
       title={say("shell.variance")}
-      next={report === undefined ? undefined : nextLine(report)}
+      next={report === undefined ? undefined : <NextLine report={report} />}
       actions={<PeriodPicker period={period} onPick={(search) => void navigate({ search })} />}
     >
       <NoAccusation />
@@ -45,7 +45,6 @@ export function VariancePage() {
 }
 
 function Report({ report }: { report: VarianceAnswer }) {
-  const baseOf = (item: string) => report.items.find((row) => row.item === item)?.base;
   return (
     <>
       <MissingSales to={report.to} />
@@ -56,7 +55,7 @@ function Report({ report }: { report: VarianceAnswer }) {
         compared={report.items.length}
         page="/variance"
       />
-      <Causes causes={causesByMoney(report)} between={report} baseOf={baseOf} />
+      <CausesInTime report={report} />
       <SpotCount spotCount={report.spotCount} />
       <SettledList />
       {report.items.length === 0 ? null : (
@@ -76,6 +75,28 @@ function Report({ report }: { report: VarianceAnswer }) {
       <NotCounted items={report.notCounted} areasByItem={report.notCountedIn} />
       <ChangedBy subject={report.closing} />
     </>
+  );
+}
+
+function NextLine({ report }: { report: VarianceAnswer }) {
+  const isEarly = useMissingSales(report.to) !== null;
+  const { from, to } = report;
+  return isEarly
+    ? say("variance.firstSales", { from: formatLocal(from), to: formatLocal(to) })
+    : nextLine(report);
+}
+
+/** While sales are missing their drinks look like causes of all kinds: none of them stands open as one. */
+function CausesInTime({ report }: { report: VarianceAnswer }) {
+  const baseOf = (item: string) => report.items.find((row) => row.item === item)?.base;
+  const missing = useMissingSales(report.to);
+  const causes = <Causes causes={causesByMoney(report)} between={report} baseOf={baseOf} />;
+  if (missing === null || report.causes.length === 0) return causes;
+  return (
+    <details className="causes-early">
+      <summary>{say("variance.causesEarly")}</summary>
+      {causes}
+    </details>
   );
 }
 

@@ -213,6 +213,13 @@ export const BOOK: Sentences = {
   "no such moment": "diesen Zeitpunkt gibt es nicht",
   "a time of day is written HH:MM": "eine Uhrzeit wird geschrieben wie HH:MM",
   "a currency is three capital letters, as EUR": "eine Währung sind drei Großbuchstaben, wie EUR",
+  "the bar needs a name": "die Bar braucht einen Namen",
+  "a measure is more than 0 ml": "ein Maß ist mehr als 0 ml",
+  "it is more than 0": "es ist mehr als 0",
+  "a share is more than 0 % and less than 100 %": "ein Anteil ist mehr als 0 % und weniger als 100 %",
+  "money at stake is 0 or more": "Geld, um das es geht, ist 0 oder mehr",
+  "a temperature is at least −40 °C and at most 60 °C":
+    "eine Temperatur ist mindestens −40 °C und höchstens 60 °C",
   "no such time zone": "diese Zeitzone gibt es nicht",
   'a country is two capital letters of ISO 3166-1, as "PT"':
     "ein Land sind zwei Großbuchstaben nach ISO 3166-1, wie „PT“",

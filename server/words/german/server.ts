@@ -326,6 +326,21 @@ export const SERVER: Sentences = {
   "no currency of ISO 4217; write three letters, as EUR":
     "keine Währung nach ISO 4217; schreib drei Buchstaben, wie EUR",
   "This database has its venue already.": "Diese Datenbank hat ihre Bar schon.",
+  "Somebody else changed the settings meanwhile, and nothing was saved. Look at them as they stand now, then save again.":
+    "Jemand anders hat die Einstellungen inzwischen geändert; nichts wurde gespeichert. Sieh sie dir an, wie sie jetzt sind, und speichere dann noch einmal.",
+  "prices are not converted; export the book, put its money right, load it again":
+    "Preise werden nicht umgerechnet; exportiere das Buch, stell seine Währung richtig und lade es neu",
+  "what was entered would move by hours; export the book, put it right, load it again":
+    "was eingetragen ist, würde sich um Stunden verschieben; exportiere das Buch, stell es richtig und lade es neu",
+  "a house measure is at most 100 ml": "ein Hausmaß ist höchstens 100 ml",
+  "chasing begins where watching does, or later":
+    "nachgegangen wird frühestens dort, wo das Beobachten beginnt",
+  "a region needs its country beside it; name the country too":
+    "eine Region braucht ihr Land daneben; nenne auch das Land",
+  "no regions of this country are known; leave it empty":
+    "von diesem Land sind keine Regionen bekannt; lass es leer",
+  "no such region of this country; known are {0}":
+    "diese Region gibt es in diesem Land nicht; bekannt sind {0}",
   "sales file {0} of {1}: {2}": "Verkaufsdatei {0} von {1}: {2}",
   "{0} is empty; export these sales again if there were any":
     "{0} ist leer; exportiere diese Verkäufe noch einmal, falls es welche gab",
