@@ -59,4 +59,4 @@ it("speaks the language chosen on the device, what the server says included, and
   await goTo(german.page, `${bar.url}/count`);
   expect(await german.page.locator("html").getAttribute("lang")).toBe("de");
   await german.page.context().close();
-});
+}, 90_000);

@@ -168,6 +168,8 @@ function watchTraffic(page: Page): void {
     seen.movedMs = performance.now();
   };
   page.on("request", (request) => {
+    // What a page asked that is left now is not always told to have failed.
+    if (request.isNavigationRequest() && request.frame() === page.mainFrame()) seen.open.clear();
     seen.open.add(request);
     seen.movedMs = performance.now();
   });
