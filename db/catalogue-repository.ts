@@ -1,14 +1,11 @@
 import { eq, type SQL } from "drizzle-orm";
 import type { SQLiteTable } from "drizzle-orm/sqlite-core";
 import { ConflictError, InvalidError, NotFoundError } from "#db/errors.ts";
-import { snapshotOf } from "#db/history/change.ts";
-import { tellBookChange } from "#db/history/tell-book-change.ts";
 import type { Db } from "#db/open.ts";
 import { closures, suppliers } from "#db/schema/orders.ts";
 import { drinks } from "#db/schema/specs.ts";
 import { areas, items, packVersions, shelves } from "#db/schema/stock.ts";
-import { salesShapes, venues } from "#db/schema/venue.ts";
-import { readStoredBook, venueRow } from "#db/stored/book.ts";
+import { salesShapes } from "#db/schema/venue.ts";
 import {
   drinkRow,
   insertDrink,
@@ -19,7 +16,7 @@ import {
   packWhere,
   putPack,
 } from "#db/stored/catalogue.ts";
-import { about, asSheetHolds, refuseProblems, writeChecked } from "#db/stored/checked-write.ts";
+import { about, asSheetHolds, writeChecked } from "#db/stored/checked-write.ts";
 import {
   clearSupplierDays,
   insertClosure,
@@ -28,35 +25,16 @@ import {
   supplierRow,
 } from "#db/stored/orders.ts";
 import { idOrAdd, type Register, type Registers, refuseTaken } from "#db/stored/register.ts";
-import { inTransaction } from "#db/stored/transaction.ts";
 import { foldName } from "#engine/name.ts";
 import { Closure, Supplier, SupplierDay } from "#engine/orders/supplier.ts";
 import { SalesShape } from "#engine/sales/read/shape.ts";
 import { Drink } from "#engine/specs/spec.ts";
 import { Item, Pack, Shelf } from "#engine/stock/item.ts";
-import { Venue } from "#engine/venue.ts";
 
 type OrderDay = Omit<SupplierDay, "supplier">;
 
 /** Under which name it was known, where a save renames it. */
 export type Renaming = { was?: string };
-
-/** Sets up the venue, or changes how it is set up. Throws InvalidError when the book no longer holds together. */
-export async function saveVenue(db: Db, venue: Venue): Promise<void> {
-  const given = Venue.parse(venue);
-  const row = venueRow(given);
-  inTransaction(db, () => {
-    const before = snapshotOf(db);
-    db.orm
-      .insert(venues)
-      .values({ id: 1, ...row })
-      .onConflictDoUpdate({ target: venues.id, set: row })
-      .run();
-    refuseProblems(readStoredBook(db));
-    const told = about("venue changed", "venue", row.name);
-    return { result: undefined, told: tellBookChange(db, told, { before, after: snapshotOf(db) }) };
-  });
-}
 
 /** Adds an item, or changes the one of its name (or of the name it had). */
 export async function saveItem(db: Db, item: Item, { was }: Renaming = {}): Promise<void> {

@@ -7,7 +7,13 @@ import { venues } from "#db/schema/venue.ts";
 import { loadVenue, readStoredBook, venueRow } from "#db/stored/book.ts";
 import { about, refuseProblems } from "#db/stored/checked-write.ts";
 import { inTransaction } from "#db/stored/transaction.ts";
-import { type Venue, VenueSettings } from "#engine/venue.ts";
+import { Venue, VenueSettings } from "#engine/venue.ts";
+
+/** Sets up the venue, or changes how it is set up. Throws InvalidError when the book no longer holds together. */
+export async function saveVenue(db: Db, venue: Venue): Promise<void> {
+  const given = Venue.parse(venue);
+  inTransaction(db, () => put(db, given));
+}
 
 /**
  * Sets the venue up otherwise, as a whole; whether names of staff are kept stays as it is. Throws ConflictError where the
@@ -19,7 +25,6 @@ export async function changeVenue(
   { was, now }: { was: VenueSettings; now: VenueSettings },
 ): Promise<void> {
   inTransaction(db, () => {
-    const before = snapshotOf(db);
     const stored = loadVenue(db);
     if (stored === undefined) throw new NotFoundError("The database holds no venue yet; load a book first.");
     if (!isDeepStrictEqual(settingsOf(stored), was))
@@ -28,11 +33,22 @@ export async function changeVenue(
       );
     const { keepStaff } = stored;
     const next = { ...VenueSettings.parse(now), ...(keepStaff === undefined ? {} : { keepStaff }) };
-    db.orm.update(venues).set(venueRow(next)).run();
-    refuseProblems(readStoredBook(db));
-    const told = about("venue changed", "venue", next.name);
-    return { result: undefined, told: tellBookChange(db, told, { before, after: snapshotOf(db) }) };
+    return put(db, next);
   });
+}
+
+/** Writes the venue and tells what it changed. */
+function put(db: Db, venue: Venue) {
+  const before = snapshotOf(db);
+  const row = venueRow(venue);
+  db.orm
+    .insert(venues)
+    .values({ id: 1, ...row })
+    .onConflictDoUpdate({ target: venues.id, set: row })
+    .run();
+  refuseProblems(readStoredBook(db));
+  const told = about("venue changed", "venue", row.name);
+  return { result: undefined, told: tellBookChange(db, told, { before, after: snapshotOf(db) }) };
 }
 
 function settingsOf({ keepStaff: _, ...settings }: Venue): VenueSettings {

@@ -63,6 +63,9 @@ export function titleField(sheet: string): string {
   return (SHEETS[sheet] ?? UNNAMED).title;
 }
 
+/** As many changes of an act are told in one line; the rest are counted. */
+export const CHANGES_SHOWN = 4;
+
 const VALUES_SHOWN = 4;
 
 /** The fields that say most of a fact, without those that only say whose it is. */

@@ -2,6 +2,7 @@ import type { SheetFacts } from "#db/history/change.ts";
 import {
   type AnyFact,
   bookChanges,
+  CHANGES_SHOWN,
   type FactChange,
   isNothing,
   type Sheets,
@@ -30,8 +31,6 @@ const ONE: Readonly<Record<string, string>> = {
   orders: "order line",
 };
 
-const SHOWN = 4;
-
 /**
  * A change in a few words.
  *
@@ -40,8 +39,8 @@ const SHOWN = 4;
 export function changedWords({ before, after }: { before: SheetFacts; after: SheetFacts }): string {
   const words = bookChanges({ before: before as Sheets, after: after as Sheets }).map(wordsOf);
   if (words.length === 0) return "written again, nothing in it changed";
-  const more = words.length > SHOWN ? `; and ${words.length - SHOWN} more changes` : "";
-  return words.slice(0, SHOWN).join("; ") + more;
+  const more = words.length > CHANGES_SHOWN ? `; and ${words.length - CHANGES_SHOWN} more changes` : "";
+  return words.slice(0, CHANGES_SHOWN).join("; ") + more;
 }
 
 function wordsOf(change: FactChange): string {

@@ -53,7 +53,9 @@ export function whyLine({
 }): string {
   const chance = [
     `${percent(runOutChance)} chance to run out before the next delivery`,
-    ...(spoils >= 1 ? [`${amountText(spoils, read)} on hand will be past its date before it is used`] : []),
+    ...(spoils >= 1
+      ? [`${shownAmount(spoils, read.base, read.venue)} on hand will be past its date before it is used`]
+      : []),
     ...(parSet ? ["up to the par set by hand"] : []),
   ].join("; ");
   if (through === "") return `does not last the first day without it; ${chance}`;
@@ -84,11 +86,12 @@ export function parWhy({
 }): string {
   const count = days.length === 1 ? "1 trading day" : `${days.length} trading days`;
   const safety = Math.max(0, parComputed - demand.mean);
-  const computed = `${overWhat(count, isSpoilt ? shelfLifeDays : null, until)}, ${percent(serviceLevel)} sure: ${amountText(demand.mean, read)} on the average and ${amountText(safety, read)} to be safe`;
+  const amountText = (amount: number) => shownAmount(amount, read.base, read.venue);
+  const computed = `${overWhat(count, isSpoilt ? shelfLifeDays : null, until)}, ${percent(serviceLevel)} sure: ${amountText(demand.mean)} on the average and ${amountText(safety)} to be safe`;
   if (parSet === null) return computed;
   return parReason === ""
-    ? `set by hand; computed ${amountText(parComputed, read)}: ${computed}`
-    : `set by hand (${parReason}); computed ${amountText(parComputed, read)}: ${computed}`;
+    ? `set by hand; computed ${amountText(parComputed)}: ${computed}`
+    : `set by hand (${parReason}); computed ${amountText(parComputed)}: ${computed}`;
 }
 
 /** The days a par is for: up to the next delivery, or as long as the item keeps. */
@@ -96,10 +99,6 @@ function overWhat(count: string, keepsDays: number | null, until: BusinessDate |
   if (keepsDays === 1) return `${count}, for it keeps 1 day`;
   if (keepsDays !== null) return `${count}, for it keeps ${keepsDays} days`;
   return until === null ? count : `${count} until ${weekdayOf(until)} ${until}`;
-}
-
-function amountText(amount: number, { base, venue }: Read): string {
-  return shownAmount(amount, base, venue);
 }
 
 function percent(chance: number): string {

@@ -34,7 +34,13 @@ export async function countSheetFor(world: Pick<World, "facts" | "lastMoment" | 
   const rowsByPlace = groupBy(book.counts, (row) => JSON.stringify([row.area, row.item]));
   const rowsAt = (area: string, item: string) => rowsByPlace.get(JSON.stringify([area, item])) ?? [];
   const shelvesByItem = groupBy(book.areas, (shelf) => shelf.item);
-  const areasOf = (item: string) => shelvesByItem.get(item) ?? [];
+  // Once an item, not once for each of its areas.
+  const mostSeenByItem = new Map(
+    [...shelvesByItem].map(([item, own]) => [
+      item,
+      Object.fromEntries(own.map(({ area }) => [area, mostIn(catalogue, rowsAt(area, item))])),
+    ]),
+  );
   return {
     /** The moment the expected figures stand for. */
     at: lastMoment,
@@ -61,11 +67,9 @@ export async function countSheetFor(world: Pick<World, "facts" | "lastMoment" | 
               fullG: pack.fullG,
               gtin: pack.gtin,
             })),
-            areas: areasOf(item).length,
+            areas: shelvesByItem.get(item)?.length ?? 0,
             /** By area, in base units; null where too few counts were held to call any figure the most. */
-            mostSeen: Object.fromEntries(
-              areasOf(item).map(({ area }) => [area, mostIn(catalogue, rowsAt(area, item))]),
-            ),
+            mostSeen: mostSeenByItem.get(item) ?? {},
             lastCount:
               last === undefined
                 ? null

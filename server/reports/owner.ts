@@ -42,6 +42,7 @@ export async function ownerReportFor(world: World, choice: CountsChosen) {
     to,
     totals,
     specCostPct: totals.pourCostPct === null ? null : (totals.expectedCost / totals.sales) * 100,
+    isOfFew: report.isOfFew,
     /** How many items both counts saw whole; without any there is nothing to say. */
     compared: report.items.length,
     periods: periodsUpTo(trend, to, world.facts.counts),

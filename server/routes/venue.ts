@@ -1,9 +1,8 @@
 import { Hono } from "hono";
 import { z } from "zod";
-import { saveVenue } from "#db/catalogue-repository.ts";
 import { NotFoundError } from "#db/errors.ts";
 import type { Db } from "#db/open.ts";
-import { changeVenue } from "#db/venue-repository.ts";
+import { changeVenue, saveVenue } from "#db/venue-repository.ts";
 import { DEFAULT_UNCERTAINTY } from "#engine/measure/uncertainty.ts";
 import { DEFAULT_HOUSE_ML } from "#engine/measure/units.ts";
 import { Venue } from "#engine/venue.ts";

@@ -29,10 +29,16 @@ export function figuresIn(language: string): Figures {
     month: "numeric",
     day: "numeric",
   });
+  // Making a formatter takes far longer than using it; there are as many as numbers of decimals are met.
+  const numbers = new Map<number, Intl.NumberFormat>();
+  const numbersOf = (decimals: number): Intl.NumberFormat => {
+    const made =
+      numbers.get(decimals) ?? new Intl.NumberFormat(language, { minimumFractionDigits: decimals });
+    numbers.set(decimals, made);
+    return made;
+  };
   const amountOf = (whole: string, decimals: string) =>
-    new Intl.NumberFormat(language, { minimumFractionDigits: decimals.length }).format(
-      Number(`${whole}.${decimals || "0"}`),
-    );
+    numbersOf(decimals.length).format(Number(`${whole}.${decimals || "0"}`));
 
   const dayOf = (text: string): string | undefined => {
     const [, weekday, date, clock] = DAY.exec(text) ?? [];

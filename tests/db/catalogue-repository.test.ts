@@ -14,7 +14,6 @@ import {
   saveSalesShapes,
   saveSupplier,
   saveSupplierDays,
-  saveVenue,
 } from "#db/catalogue-repository.ts";
 import { ConflictError, InvalidError, NotFoundError } from "#db/errors.ts";
 import { closeDatabase, type Db, IN_MEMORY, openDatabase } from "#db/open.ts";
@@ -35,6 +34,7 @@ import {
   saveRingName,
   saveVersion,
 } from "#db/specs-repository.ts";
+import { saveVenue } from "#db/venue-repository.ts";
 import type { Book } from "#engine/book.ts";
 import { smallBook } from "#tests/support/small-book.ts";
 

@@ -1,5 +1,6 @@
 import {
   bookChanges,
+  CHANGES_SHOWN,
   type FactChange,
   isNothing,
   type Sheets,
@@ -17,16 +18,15 @@ import type { Act } from "./history-queries.ts";
 /** What of a venue says how facts are read. */
 export type Reading = Pick<Venue, "timeZone" | "currency">;
 
-const SHOWN = 4;
-
 /** What an act changed in the book, in one line; null where its facts are no sheets of the book. */
 export function changeLine({ before, after }: Pick<Act, "before" | "after">, venue: Reading): string | null {
   const [was, is] = [before ?? {}, after ?? {}];
   if (!isSheets(was) || !isSheets(is)) return null;
   const lines = bookChanges({ before: was, after: is }).map((change) => changeWords(change, venue));
   if (lines.length === 0) return null;
-  const more = lines.length > SHOWN ? [say("history.moreChanges", { count: lines.length - SHOWN })] : [];
-  return [...lines.slice(0, SHOWN), ...more].join("; ");
+  const more =
+    lines.length > CHANGES_SHOWN ? [say("history.moreChanges", { count: lines.length - CHANGES_SHOWN })] : [];
+  return [...lines.slice(0, CHANGES_SHOWN), ...more].join("; ");
 }
 
 function changeWords({ sheet, fact, way, fields }: FactChange, venue: Reading): string {

@@ -91,7 +91,7 @@ export function SupplierForm({ supplier, days: known, onClose }: Props) {
       ))}
       <div className="prices-act">
         <Button onClick={() => setDays([...days, days.at(-1) ?? FIRST_DAY])}>{say("prices.addDay")}</Button>
-        <Button kind="main" type="submit" disabled={name === "" || save.isPending}>
+        <Button kind="main" type="submit" disabled={name === ""} isBusy={save.isPending}>
           {say("prices.saveSupplier")}
         </Button>
         <Button kind="quiet" onClick={onClose}>

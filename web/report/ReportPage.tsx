@@ -62,7 +62,7 @@ function Report({ report }: { report: OwnerReport }) {
       <MissingSales to={report.to} />
       {report.compared === 0 ? null : <Figures report={report} />}
       <CountedSince
-        opening={report.opening}
+        isOfFew={report.isOfFew}
         closing={report.closing}
         compared={report.compared}
         page="/report"

@@ -15,15 +15,13 @@ import {
 import { lastSeenVenue, venueQuery } from "../queries.ts";
 import { withTexts } from "../texts/load.ts";
 import { say, sayWith } from "../texts/say.ts";
+import { needOf } from "./nav.ts";
 import { VenueProvider } from "./venue.tsx";
 
 /** Needed once in a bar's life, or once a shift, so no other visit loads them. */
 const FirstSteps = lazyRouteComponent(() => withTexts(() => import("./FirstSteps.tsx")), "FirstSteps");
 const SignIn = lazyRouteComponent(() => withTexts(() => import("../people/SignIn.tsx")), "SignIn");
 const NotYours = lazyRouteComponent(() => withTexts(() => import("../people/NotYours.tsx")), "NotYours");
-
-/** Screens of whoever runs the bar; an old address or a link that was handed on leads others there. */
-const OF_RUNNING = /^\/(sales|variance|report|order|plan|history|prices)\b/;
 
 /**
  * Lets whoever is signed in through to the screens. When a session ends meanwhile the screen stays as it is behind the
@@ -105,8 +103,8 @@ function VenueGate() {
   return <Busy what={say("shell.opening")} />;
 }
 
-/** Behind the sign-in, where nobody is known, a screen stays as it is. */
+/** An old address or a link that was handed on leads others to it. Behind the sign-in, where nobody is known, a screen stays as it is. */
 function isYours(path: string, actor: SignedIn | null): boolean {
-  const power = OF_RUNNING.test(path) ? "runBar" : path === "/count" ? "count" : null;
-  return actor === null || power === null || actor.powers.includes(power);
+  const need = needOf(path);
+  return actor === null || need === undefined || actor.powers.includes(need);
 }

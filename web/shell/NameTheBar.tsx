@@ -6,7 +6,7 @@ import { Field, Select } from "../parts/Field.tsx";
 import { Problems, problemOfField } from "../parts/Problems.tsx";
 import { say } from "../texts/say.ts";
 
-/** What is typed stays on this device until the book is open, as a reload must not lose it. */
+/** What is typed stays in this window until the book is open, as a reload must not lose it. */
 const KEPT = "ullage-new-venue";
 
 type NewVenue = {

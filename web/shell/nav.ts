@@ -28,6 +28,17 @@ const DESTINATIONS: readonly Destination[] = [
   { to: "/history", name: "history", onPhone: false, needs: "runBar" },
 ];
 
+/** Screens that others lead to, with what it takes to see them. */
+const BESIDE: readonly Pick<Destination, "to" | "needs">[] = [
+  { to: "/prices", needs: "runBar" },
+  { to: "/venue", needs: "runBar" },
+];
+
+/** What it takes to see the screen at an address, those below it included; undefined when it is for everybody. */
+export function needOf(path: string): Power | undefined {
+  return [...DESTINATIONS, ...BESIDE].find(({ to }) => `${path}/`.startsWith(`${to}/`))?.needs;
+}
+
 /** Those that whoever is signed in may go to; none before anybody is. */
 export function useDestinations(): readonly Destination[] {
   const powers = useSignedIn()?.powers;

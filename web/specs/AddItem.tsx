@@ -73,7 +73,7 @@ function Facts({ item, unit, categories, fieldId }: FactsProps) {
         value={holds}
         onChange={(event) => setHolds(event.target.value)}
       />
-      <Button disabled={category === "" || size <= 0 || save.isPending} onClick={() => save.mutate()}>
+      <Button disabled={category === "" || size <= 0} isBusy={save.isPending} onClick={() => save.mutate()}>
         {say("specs.addItemNow")}
       </Button>
       <p className="small soft">{say("specs.addItemMore")}</p>

@@ -1,4 +1,4 @@
-/** A spec that is half written, and the day it shall hold from; it stays on this device until it is saved. */
+/** A spec that is half written, and the day it shall hold from; it stays in this window until it is saved. */
 export type SpecDraft = { from: string; text: string };
 
 const keyOf = (makes: string) => `ullage-spec-draft ${makes}`;

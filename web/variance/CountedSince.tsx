@@ -4,8 +4,9 @@ import { countsQuery } from "../queries.ts";
 import { say, sayWith } from "../texts/say.ts";
 
 type Props = {
-  opening: string;
   closing: string;
+  /** Whether one of the two counts was a spot count. */
+  isOfFew: boolean;
   /** How many items both counts saw whole. */
   compared: number;
   /** On which screen it stands. */
@@ -13,9 +14,8 @@ type Props = {
 };
 
 /** What a spot count has to do with the comparison: it came later and ends no week, or it is one of the two, and of a few items. */
-export function CountedSince({ opening, closing, compared, page }: Props) {
+export function CountedSince({ closing, isOfFew, compared, page }: Props) {
   const { data: counts = [] } = useQuery(countsQuery);
-  const isOfFew = counts.some(({ name, isSpot }) => isSpot && (name === opening || name === closing));
   if (isOfFew || compared === 0) {
     return (
       <p className="of-few">

@@ -50,7 +50,7 @@ function Report({ report }: { report: VarianceAnswer }) {
       <MissingSales to={report.to} />
       {report.items.length === 0 ? null : <TotalsLine totals={report.totals} isOfFew={report.isOfFew} />}
       <CountedSince
-        opening={report.opening}
+        isOfFew={report.isOfFew}
         closing={report.closing}
         compared={report.items.length}
         page="/variance"

@@ -2,15 +2,9 @@ import { describe, expect, it } from "vitest";
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
 import { isGerman } from "#engine/specs/text/german/marks.ts";
 import { readSpecText } from "#engine/specs/text/read.ts";
+import { only } from "#tests/support/only-line.ts";
 
 // How German bars write their recipes, and what each line means: common practice. Names are invented or of no brand.
-
-function only(text: string, items?: readonly string[]): SpecTextLine {
-  const [line, ...more] = readSpecText(text, items === undefined ? {} : { items });
-  expect(more).toEqual([]);
-  if (line === undefined) throw new Error(`"${text}" gave no entry.`);
-  return line;
-}
 
 type Row = [text: string, amount: number | null, unit: SpecTextLine["unit"], item: string, note?: string];
 

@@ -1,13 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
 import { readSpecText } from "#engine/specs/text/read.ts";
-
-function only(text: string, items?: readonly string[]): SpecTextLine {
-  const [line, ...more] = readSpecText(text, items === undefined ? {} : { items });
-  expect(more).toEqual([]);
-  if (line === undefined) throw new Error(`"${text}" gave no entry.`);
-  return line;
-}
+import { only } from "#tests/support/only-line.ts";
 
 type Row = [text: string, amount: number | null, unit: SpecTextLine["unit"], item: string, note?: string];
 

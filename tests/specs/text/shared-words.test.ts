@@ -1,14 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { readSpecText } from "#engine/specs/text/read.ts";
+import { only } from "#tests/support/only-line.ts";
 
 // The ways of writing are those of published recipe collections; labels are invented. What is meant is common practice.
-
-function only(text: string, items?: readonly string[]) {
-  const [line, ...more] = readSpecText(text, items === undefined ? {} : { items });
-  expect(more).toEqual([]);
-  if (line === undefined) throw new Error(`"${text}" gave no entry.`);
-  return line;
-}
 
 describe("a second word for the form of one flavour", () => {
   it.each([
