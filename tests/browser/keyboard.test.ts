@@ -1,4 +1,4 @@
-import type { Browser, Page } from "playwright-core";
+import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import {
   closePages,
@@ -10,6 +10,9 @@ import {
   settled,
   sharedBrowser,
 } from "./support.ts";
+
+/** A day of the sample bar that has much to make. */
+const FRIDAY = "2026-11-27";
 
 let bar: OpenBar;
 let browser: Browser;
@@ -115,14 +118,68 @@ it("changes a unit and a threshold by keys, keeps what is typed over a fault, an
   await page.context().close();
 }, 60_000);
 
+it("changes a quantity and places an order with keys alone", async () => {
+  const { page, faults } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/order`);
+  const section = page.locator("section", { has: page.getByRole("button", { name: /Place order/ }) }).first();
+  const supplier = (await section.getByRole("heading").first().textContent()) ?? "";
+  const quantity = section.locator("tbody input").first();
+  const suggested = Number(await quantity.inputValue());
+  await tabOnto(page, quantity);
+  await page.keyboard.press("Control+a");
+  await page.keyboard.type(String(suggested + 2));
+  expect(await section.textContent()).toContain(`suggested ${suggested}`);
+  await tabOnto(page, section.getByRole("button", { name: /Place order/ }));
+  await page.keyboard.press("Enter");
+  const dialog = page.getByRole("dialog");
+  await dialog.waitFor();
+  await tabOnto(page, dialog.getByRole("button", { name: "Place order" }));
+  await page.keyboard.press("Enter");
+  await page
+    .getByRole("status")
+    .filter({ hasText: `Order to ${supplier} recorded` })
+    .waitFor();
+  await page.locator("section", { hasText: "On the way" }).locator("tbody tr").first().waitFor();
+  await page.waitForFunction(() => document.activeElement !== document.body);
+  expect(faults).toEqual([]);
+  await page.context().close();
+}, 60_000);
+
+it("makes the first batch of the day and goes back to what is left with keys alone", async () => {
+  const { page, faults } = await newPage(browser, { viewport: LAPTOP });
+  await goTo(page, `${bar.url}/prep?date=${FRIDAY}`);
+  const keys = page.getByRole("link", { name: /^Make it: / });
+  const listed = await keys.count();
+  const prep = (await keys.first().getAttribute("aria-label"))?.replace(/^Make it: /, "") ?? "";
+  await tabOnto(page, keys.first());
+  await page.keyboard.press("Enter");
+  await settled(page, prep);
+  await tabOnto(page, page.getByLabel("Made by"));
+  await page.keyboard.type("Ines");
+  await tabOnto(page, page.getByRole("button", { name: "Made it" }));
+  await page.keyboard.press("Enter");
+  await page.getByText(/^Recorded: /).waitFor();
+  await tabOnto(page, page.locator(".made-it").getByRole("link", { name: "Back to the list" }));
+  await page.keyboard.press("Enter");
+  await settled(page, "Prep");
+  expect(await keys.count()).toBe(listed - 1);
+  expect(await page.getByRole("link", { name: `Make it: ${prep}` }).count()).toBe(0);
+  expect(faults).toEqual([]);
+  await page.context().close();
+}, 60_000);
+
 /** Presses Tab until the field of that label has the focus. */
-async function tabToField(page: Page, label: string): Promise<void> {
-  const field = page.getByLabel(label);
-  for (let press = 0; press < 60; press += 1) {
-    if (await field.evaluate((input) => input === document.activeElement)) return;
+function tabToField(page: Page, label: string): Promise<void> {
+  return tabOnto(page, page.getByLabel(label));
+}
+
+/** Presses Tab until it has the focus. */
+async function tabOnto(page: Page, place: Locator): Promise<void> {
+  for (let press = 0; press < 200; press += 1) {
+    if (await place.evaluate((it) => it === document.activeElement)) return;
     await page.keyboard.press("Tab");
   }
-  throw new Error(`No press of Tab reached the field "${label}".`);
+  throw new Error(`No press of Tab reached ${place}.`);
 }
 
 /** Presses Tab until the control of that name has the focus, as a person would. */
