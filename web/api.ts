@@ -28,11 +28,13 @@ export const server = hc<AppType>("/", { fetch: reach }).api;
 /** The answer of a route when all is well: `Answer<typeof server.week.$get>`. */
 export type Answer<Route> = InferResponseType<Route, 200>;
 
-/** The body of an answer. Throws ProblemError when it is a refusal. */
+/** The body of an answer. Throws ProblemError when it is a refusal, or did not come whole. */
 export async function answerOf<Body>(asked: Promise<ClientResponse<Body>>): Promise<Body> {
   const response = await asked;
   const body: unknown = await response.json().catch(() => undefined);
   if (!response.ok) throw new ProblemError(response.status, problemsIn(body, response.status));
+  // Every answer has a body; this one was cut off, or is not from here, as a guest network's page to sign in is.
+  if (body === undefined) throw outOfReach();
   return body as Body;
 }
 
@@ -75,12 +77,11 @@ async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<R
   const response = await fetch(input, { ...request, headers }).catch(() => undefined);
   if (response?.status === 401) window.dispatchEvent(new Event(SIGNED_OUT));
   if (response !== undefined) return response;
-  throw new ProblemError(0, [
-    {
-      field: "",
-      message: say("shell.noReach"),
-    },
-  ]);
+  throw outOfReach();
+}
+
+function outOfReach(): ProblemError {
+  return new ProblemError(0, [{ field: "", message: say("shell.noReach") }]);
 }
 
 function problemsIn(body: unknown, status: number): Problem[] {

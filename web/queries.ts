@@ -1,6 +1,7 @@
 import { queryOptions } from "@tanstack/react-query";
 import type { Venue } from "#engine/venue.ts";
 import { answerOf, server } from "./api.ts";
+import { keep, kept } from "./kept.ts";
 
 // One entry a question to the server. Keys begin with the business word, so that a write can renew what it changed.
 
@@ -11,7 +12,7 @@ export const venueQuery = queryOptions({
   queryKey: ["venue"],
   queryFn: async (): Promise<Venue> => {
     const venue = await answerOf(server.venue.$get());
-    localStorage.setItem(VENUE_KEY, JSON.stringify(venue));
+    keep(VENUE_KEY, venue);
     return venue;
   },
   placeholderData: lastSeenVenue,
@@ -19,8 +20,7 @@ export const venueQuery = queryOptions({
 });
 
 export function lastSeenVenue(): Venue | undefined {
-  const saved = localStorage.getItem(VENUE_KEY);
-  return saved === null ? undefined : (JSON.parse(saved) as Venue);
+  return kept<Venue>(VENUE_KEY);
 }
 
 export const weekQuery = queryOptions({ queryKey: ["week"], queryFn: () => answerOf(server.week.$get()) });

@@ -4,7 +4,7 @@ import { offlineWorker } from "./offline/plugin.ts";
 import { texts } from "./texts/plugin.ts";
 
 const BASE =
-  /node_modules[\\/](react|react-dom|scheduler|@tanstack)[\\/]|web[\\/](api|format|now)\.ts|engine[\\/](name|measure[\\/](amount|range))\.ts/;
+  /node_modules[\\/](react|react-dom|scheduler|@tanstack)[\\/]|web[\\/](api|format|kept|now)\.ts|engine[\\/](name|measure[\\/](amount|range))\.ts/;
 
 /** What both halves of the count keep on the device. */
 const COUNT = /web[\\/]count[\\/](chosen|waiting|sheet|differences)\.ts/;

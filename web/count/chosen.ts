@@ -1,3 +1,4 @@
+import { keep, kept } from "../kept.ts";
 import type { Sheet } from "./sheet.ts";
 
 const KEY = "ullage-count-chosen";
@@ -7,15 +8,13 @@ type Chosen = { count: string; names: string };
 /** Keeps which items a spot count is of, for every screen of it and for a reload without signal; null is all. */
 export function choose(count: string, names: string | null): void {
   if (names === null) localStorage.removeItem(KEY);
-  else localStorage.setItem(KEY, JSON.stringify({ count, names } satisfies Chosen));
+  else keep(KEY, { count, names } satisfies Chosen);
 }
 
 /** The items a count on this device is of, as `choose` was given them; null when it is of all. */
 export function chosenFor(count: string): string | null {
-  const text = localStorage.getItem(KEY);
-  if (text === null) return null;
-  const chosen = JSON.parse(text) as Chosen;
-  return chosen.count === count ? chosen.names : null;
+  const chosen = kept<Chosen>(KEY);
+  return chosen?.count === count ? chosen.names : null;
 }
 
 /**

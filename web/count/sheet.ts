@@ -2,6 +2,7 @@ import { queryOptions } from "@tanstack/react-query";
 import type { BaseUnit, Unit } from "#engine/measure/units.ts";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { answerOf, server } from "../api.ts";
+import { keep, kept } from "../kept.ts";
 
 export type SheetPack = {
   pack: string;
@@ -63,14 +64,12 @@ export function sheetQuery(count: string) {
 
 /** Keeps a changed sheet, as when an item was found where the book has none. */
 export function keepSheet(count: string, sheet: Sheet): void {
-  localStorage.setItem(KEY, JSON.stringify({ count, sheet } satisfies Saved));
+  keep(KEY, { count, sheet } satisfies Saved);
 }
 
 function savedSheet(count: string): Sheet | undefined {
-  const text = localStorage.getItem(KEY);
-  if (text === null) return undefined;
-  const saved = JSON.parse(text) as Saved;
-  return saved.count === count ? saved.sheet : undefined;
+  const saved = kept<Saved>(KEY);
+  return saved?.count === count ? saved.sheet : undefined;
 }
 
 const ROWS_KEY = "ullage-count-rows";
@@ -80,14 +79,12 @@ export type ServedRow = CountRow & { id?: number; apart?: CountRow[] };
 
 /** Keeps on the device what the server was last known to hold of a count, for a reload without signal. */
 export function saveRows(count: string, rows: readonly ServedRow[]): void {
-  localStorage.setItem(ROWS_KEY, JSON.stringify({ count, rows }));
+  keep(ROWS_KEY, { count, rows });
 }
 
 function savedRows(count: string): ServedRow[] | undefined {
-  const text = localStorage.getItem(ROWS_KEY);
-  if (text === null) return undefined;
-  const saved = JSON.parse(text) as { count: string; rows: ServedRow[] };
-  return saved.count === count ? saved.rows : undefined;
+  const saved = kept<{ count: string; rows: ServedRow[] }>(ROWS_KEY);
+  return saved?.count === count ? saved.rows : undefined;
 }
 
 /** What the server holds of a count. */

@@ -1,6 +1,7 @@
 import { useSyncExternalStore } from "react";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { answerOf, ProblemError, server } from "../api.ts";
+import { keep } from "../kept.ts";
 
 /** An entry that the server has not acknowledged yet; `refused` says why when it will not take it. */
 export type WaitingEntry = {
@@ -157,13 +158,8 @@ function read(key: string): string | null {
 }
 
 function write(key: string, entry: WaitingEntry): void {
-  const text = JSON.stringify(entry);
-  try {
-    localStorage.setItem(key, text);
-    unkept.delete(key);
-  } catch {
-    unkept.set(key, text);
-  }
+  if (keep(key, entry)) unkept.delete(key);
+  else unkept.set(key, JSON.stringify(entry));
 }
 
 function erase(key: string): void {

@@ -1,6 +1,7 @@
 import { queryOptions, useQuery } from "@tanstack/react-query";
 import type { Power } from "#server/people/permissions.ts";
 import { type Answer, answerOf, SIGNED_OUT, server } from "../api.ts";
+import { keep, kept } from "../kept.ts";
 
 export type SignInState = Answer<(typeof server)["sign-in"]["$get"]>;
 export type SignedIn = NonNullable<SignInState["actor"]>;
@@ -13,18 +14,13 @@ export const signInQuery = queryOptions({
   queryKey: ["sign-in"],
   queryFn: async (): Promise<SignInState> => {
     const state = await answerOf(server["sign-in"].$get());
-    localStorage.setItem(KEY, JSON.stringify(state));
+    keep(KEY, state);
     return state;
   },
-  placeholderData: lastSeen,
+  placeholderData: () => kept<SignInState>(KEY),
   retry: false,
   staleTime: 30_000,
 });
-
-function lastSeen(): SignInState | undefined {
-  const saved = localStorage.getItem(KEY);
-  return saved === null ? undefined : (JSON.parse(saved) as SignInState);
-}
 
 /** Whoever is signed in leaves no trace here but what is still to be sent. */
 export function forgetSignedIn(): void {
@@ -34,7 +30,7 @@ export function forgetSignedIn(): void {
 /** What is known of the sign-in, and, while nothing is, what went wrong. */
 export function useSignIn() {
   const { data, error, refetch } = useQuery(signInQuery);
-  return { state: data ?? (error === null ? undefined : lastSeen()), error, refetch };
+  return { state: data ?? (error === null ? undefined : kept<SignInState>(KEY)), error, refetch };
 }
 
 /** Whoever is signed in; null before anybody is. */

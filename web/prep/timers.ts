@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from "react";
+import { keep, kept } from "../kept.ts";
 
 /** Timers that run on this device, by what they are for: the moment each ends, in ms. */
 export type Timers = Readonly<Record<string, number>>;
@@ -24,11 +25,7 @@ export function stopTimer(name: string): void {
 
 function set(next: Timers): void {
   timers = next;
-  try {
-    localStorage.setItem(KEY, JSON.stringify(next));
-  } catch {
-    // A full or forbidden store: the timers run until the page is left.
-  }
+  keep(KEY, next);
   for (const listener of listeners) listener();
 }
 
@@ -39,14 +36,9 @@ function subscribe(listener: () => void): () => void {
 
 /** What was left running, but for what ended so long ago that nobody waits for it. */
 function stored(): Timers {
-  try {
-    const held: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
-    const entries = Object.entries(held ?? {}).filter(
-      (entry): entry is [string, number] =>
-        typeof entry[1] === "number" && entry[1] > Date.now() - FORGOTTEN_MS,
-    );
-    return Object.fromEntries(entries);
-  } catch {
-    return {};
-  }
+  const entries = Object.entries(kept<object>(KEY) ?? {}).filter(
+    (entry): entry is [string, number] =>
+      typeof entry[1] === "number" && entry[1] > Date.now() - FORGOTTEN_MS,
+  );
+  return Object.fromEntries(entries);
 }

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { answerOf, server } from "../api.ts";
+import { keep, kept } from "../kept.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { Problems, problemOfField } from "../parts/Problems.tsx";
@@ -30,7 +31,7 @@ function begun(): NewVenue {
     oz: "us",
     show: "ml",
   };
-  return { ...fresh, ...JSON.parse(sessionStorage.getItem(KEPT) ?? "{}") };
+  return { ...fresh, ...kept<Partial<NewVenue>>(KEPT, sessionStorage) };
 }
 
 /** The few facts without which no figure can be read: money, clock and measures. */
@@ -41,7 +42,7 @@ export function NameTheBar() {
   const { name, currency, timeZone, country, dayEnds, oz, show } = venue;
   const change = (part: Partial<NewVenue>) => {
     const changed = { ...venue, ...part };
-    sessionStorage.setItem(KEPT, JSON.stringify(changed));
+    keep(KEPT, changed, sessionStorage);
     setVenue(changed);
   };
   const save = useMutation({

@@ -1,3 +1,5 @@
+import { keep, kept } from "../kept.ts";
+
 /** A spec that is half written, and the day it shall hold from; it stays in this window until it is saved. */
 export type SpecDraft = { from: string; text: string };
 
@@ -5,12 +7,11 @@ const keyOf = (makes: string) => `ullage-spec-draft ${makes}`;
 
 /** What was typed for a drink or prep and not saved; undefined when nothing was. */
 export function keptDraft(makes: string): SpecDraft | undefined {
-  const kept = sessionStorage.getItem(keyOf(makes));
-  return kept === null ? undefined : (JSON.parse(kept) as SpecDraft);
+  return kept<SpecDraft>(keyOf(makes), sessionStorage);
 }
 
 export function keepDraft(makes: string, draft: SpecDraft): void {
-  sessionStorage.setItem(keyOf(makes), JSON.stringify(draft));
+  keep(keyOf(makes), draft, sessionStorage);
 }
 
 export function dropDraft(makes: string): void {
