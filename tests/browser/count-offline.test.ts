@@ -119,6 +119,22 @@ it("keeps what the server had taken when the network is cut before it could say 
   await phone.context().close();
 }, 60_000);
 
+it("opens and counts on a network that takes what is asked and answers nothing, and sends it when there is a way out", async () => {
+  const page = await phoneOf("AB", "No way out", CELLAR);
+  bar.hold();
+  try {
+    await page.goto(`${bar.url}/count?count=No+way+out${CELLAR}`);
+    await page.locator(".item-name").waitFor();
+    await count(page, "5");
+    await count(page, "6");
+  } finally {
+    bar.goOn();
+  }
+  await expect.poll(() => rowsOf("No way out"), { timeout: 40_000 }).toHaveLength(2);
+  expect((await rowsOf("No way out")).map(({ full }) => full).sort()).toEqual([5, 6]);
+  await page.context().close();
+}, 90_000);
+
 it("keeps every key: what was typed and not entered stands there after a reload without signal", async () => {
   const phone = await phoneOf("AB", "Every key", CELLAR);
   await phone.context().setOffline(true);

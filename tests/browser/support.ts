@@ -15,6 +15,9 @@ export type OpenBar = {
   printed: () => string;
   /** Runs another command of the program on the same database and gives what it printed. */
   ullage: (...args: string[]) => string;
+  /** Stops and goes on with the server's process: connections are taken and nothing is answered, as on a network without a way out. */
+  hold: () => void;
+  goOn: () => void;
   close: () => Promise<void>;
 };
 
@@ -36,6 +39,8 @@ export async function openBar({
     url,
     printed,
     ullage: (...args) => run([...args, "--db", db]),
+    hold: () => void server.kill("SIGSTOP"),
+    goOn: () => void server.kill("SIGCONT"),
     close: async () => {
       const ended = new Promise((resolve) => server.once("exit", resolve));
       server.kill("SIGTERM");

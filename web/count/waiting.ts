@@ -17,6 +17,8 @@ export type WaitingEntry = {
 const PREFIX = "ullage-count-entry ";
 const FIRST_RETRY_MS = 2_000;
 const LONGEST_RETRY_MS = 30_000;
+/** A network may hold a request and never answer it; it is sent again then, and the server knows it for the same. */
+const PATIENCE_MS = 15_000;
 
 /** Entries by key that a full or forbidden storage would not take: they live as long as the page does. */
 const unkept = new Map<string, string>();
@@ -115,7 +117,12 @@ async function sendOne({ row, seen }: WaitingEntry): Promise<void> {
   const query = seen === undefined ? {} : { seen: seen === null ? "none" : String(seen) };
   let id: number;
   try {
-    ({ id } = await answerOf(server.counts.entries.$post({ query, json: row })));
+    ({ id } = await answerOf(
+      server.counts.entries.$post(
+        { query, json: row },
+        { init: { signal: AbortSignal.timeout(PATIENCE_MS) } },
+      ),
+    ));
   } catch (error) {
     const isRefusal = error instanceof ProblemError && error.status >= 400 && error.status < 500;
     if (!isRefusal || isForSignIn(error.status)) throw error;

@@ -31,9 +31,16 @@ async function removeOtherVersions() {
   );
 }
 
+/** A phone at the cellar door often holds a network that answers nothing; whoever counts does not wait for it longer than this. */
+const PATIENCE_MS = 3_000;
+
 /** The newest page when the server is in reach; every address is the same page, so "/" stands in for all. */
 async function page(request) {
-  return fetch(request).catch(async () => (await caches.match("/")) ?? Response.error());
+  const newest = fetch(request);
+  const kept = await caches.match("/");
+  if (kept === undefined) return newest;
+  const waited = new Promise((resolve) => setTimeout(resolve, PATIENCE_MS, kept));
+  return Promise.race([newest.catch(() => kept), waited]);
 }
 
 /** What was not fetched ahead is kept once it was used: its name changes when it does. */
