@@ -5,15 +5,11 @@ import type { Page } from "playwright-core";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-/** The rules of axe-core that look at colours: all that can differ when a page seen already is drawn in its other palette. */
-export const OF_COLOUR = ["color-contrast", "link-in-text-block"];
-
-/** What axe-core holds to be a fault on a page as it stands, minor ones and its good practice included, a line each; by all its rules or by some. */
-export async function accessibilityFaultsOn(page: Page, rules?: readonly string[]): Promise<string[]> {
+/** What axe-core holds to be a fault on a page as it stands, minor ones and its good practice included, a line each. */
+export async function accessibilityFaultsOn(page: Page): Promise<string[]> {
   // Injected by the browser's own tools, as the page's security policy would not let it in.
   if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(AXE);
   const options: RunOptions = { resultTypes: ["violations"], preload: false, selectors: false };
-  if (rules !== undefined) options.runOnly = { type: "rule", values: [...rules] };
   const { violations } = await page.evaluate(
     (asked) =>
       (globalThis as unknown as { axe: { run: (options: RunOptions) => Promise<AxeResults> } }).axe.run(

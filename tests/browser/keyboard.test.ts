@@ -90,6 +90,9 @@ it("changes a unit and a threshold by keys, keeps what is typed over a fault, an
   await page.getByText("This is no number").waitFor();
   await page.keyboard.press("Control+a");
   await page.keyboard.type("99999");
+  await page.reload();
+  await settled(page, "House settings");
+  await tabToField(page, "Chase nothing below, USD");
   const settingsRoute = "**/api/venue/settings";
   await page.route(settingsRoute, (route) => route.fulfill({ status: 500, json: {} }));
   await page.keyboard.press("Enter");

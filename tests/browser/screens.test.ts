@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { accessibilityFaultsOn, OF_COLOUR } from "./accessibility-faults.ts";
+import { accessibilityFaultsOn } from "./accessibility-faults.ts";
 import { SCREENS } from "./screens.ts";
 import {
   closePages,
@@ -35,7 +35,6 @@ it.each(SCREENS)(
   async (path, heading) => {
     faults.length = 0;
     await page.setViewportSize(PHONE);
-    await page.emulateMedia({ colorScheme: "light" });
     await goTo(page, bar.url + path);
     expect(await page.locator("h1").allTextContents()).toEqual([expect.stringContaining(heading)]);
     expect(await page.title()).toContain("Ullage");
@@ -43,10 +42,10 @@ it.each(SCREENS)(
       await page.setViewportSize(viewport);
       await drawn(page);
       expect(await overhang(page), `${viewport.width} px`).toBe(0);
-      await page.emulateMedia({ colorScheme: "light" });
-      expect(await accessibilityFaultsOn(page), `${viewport.width} px, light`).toEqual([]);
-      await page.emulateMedia({ colorScheme: "dark" });
-      expect(await accessibilityFaultsOn(page, OF_COLOUR), `${viewport.width} px, dark`).toEqual([]);
+      for (const colorScheme of ["light", "dark"] as const) {
+        await page.emulateMedia({ colorScheme });
+        expect(await accessibilityFaultsOn(page), `${viewport.width} px, ${colorScheme}`).toEqual([]);
+      }
     }
     expect(faults).toEqual([]);
   },

@@ -80,7 +80,7 @@ export function SettingsForm() {
   );
 }
 
-function Save({ settings: { save, changed, changes } }: { settings: Settings }) {
+function Save({ settings: { save, changed, changes, drop } }: { settings: Settings }) {
   const { error } = save;
   const isAtFields = error !== null && problemsOf(error).every(({ field }) => isPlace(placeNamed(field)));
   return (
@@ -97,9 +97,16 @@ function Save({ settings: { save, changed, changes } }: { settings: Settings }) 
       )}
       {changed.some(reachesBack) ? <p className="settings-care">{say("venue.anew")}</p> : null}
       {changed.includes("dayEnds") ? <p className="settings-care">{say("venue.dayEndsCare")}</p> : null}
-      <Button kind="main" type="submit" disabled={save.isPending} isBusy={save.isPending}>
-        {say("venue.save")}
-      </Button>
+      <div className="settings-acts">
+        <Button kind="main" type="submit" disabled={save.isPending} isBusy={save.isPending}>
+          {say("venue.save")}
+        </Button>
+        {changed.length === 0 ? null : (
+          <Button onClick={drop} disabled={save.isPending}>
+            {say("venue.dropTyped")}
+          </Button>
+        )}
+      </div>
       {isAtFields ? null : <Problems error={error} />}
     </div>
   );

@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import type { VenueSettings } from "#engine/venue.ts";
 import { answerOf, server } from "../api.ts";
+import { keep, kept } from "../kept.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { problemOfField } from "../parts/Problems.tsx";
 import { venueQuery } from "../queries.ts";
@@ -20,6 +21,12 @@ export function placeNamed(field: string): string {
 
 export type Settings = ReturnType<typeof useSettings>;
 
+/** What is typed, over the settings as they stood at the first key; it stays in this window until it is saved. */
+type Draft = { pinned: VenueSettings | null; typed: Typed };
+
+const KEPT = "ullage-venue-draft";
+const NOTHING_TYPED: Draft = { pinned: null, typed: {} };
+
 /**
  * The settings as they stand, what is typed over them, and the one act that saves both as a whole. From the first key on they
  * stand as they were then: what another saves meanwhile is noticed by the server, then shown beside what is typed.
@@ -28,8 +35,11 @@ export function useSettings() {
   const queryClient = useQueryClient();
   const notify = useNotify();
   const venue = useVenue();
-  const [pinned, setPinned] = useState<VenueSettings | null>(null);
-  const [typed, setTyped] = useState<Typed>({});
+  const [{ pinned, typed }, setDraft] = useState(() => kept<Draft>(KEPT, sessionStorage) ?? NOTHING_TYPED);
+  const write = (draft: Draft) => {
+    keep(KEPT, draft, sessionStorage);
+    setDraft(draft);
+  };
   const [wrong, setWrong] = useState<readonly Place[]>([]);
   const [meanwhile, setMeanwhile] = useState<readonly Place[]>([]);
   const base = pinned ?? settingsOf(venue);
@@ -43,15 +53,14 @@ export function useSettings() {
     onSuccess: async () => {
       notify({ text: say("venue.saved", { changes: changes.join("; ") }) });
       await queryClient.invalidateQueries();
-      setPinned(null);
-      setTyped({});
+      write(NOTHING_TYPED);
       setMeanwhile([]);
     },
     onError: async () => {
       const fresh = await queryClient.fetchQuery({ ...venueQuery, staleTime: 0 }).catch(() => null);
       if (fresh === null) return;
       const stands = settingsOf(fresh);
-      setPinned(stands);
+      write({ pinned: stands, typed });
       setMeanwhile(changed.filter((place) => heldAt(stands, place) !== heldAt(base, place)));
     },
   });
@@ -69,8 +78,7 @@ export function useSettings() {
     errorAt,
     textOf: (place: Place) => typed[place] ?? textAt(base, place),
     type: (place: Place, text: string) => {
-      setPinned(base);
-      setTyped({ ...typed, [place]: text });
+      write({ pinned: base, typed: { ...typed, [place]: text } });
       setWrong(wrong.filter((other) => other !== place));
     },
     submit: () => {
@@ -79,6 +87,13 @@ export function useSettings() {
       if (noNumbers.length > 0) return;
       if (changed.length === 0) notify({ text: say("venue.unchanged") });
       else save.mutate();
+    },
+    /** Leaves everything as it stands, and forgets what was typed. */
+    drop: () => {
+      write(NOTHING_TYPED);
+      setWrong([]);
+      setMeanwhile([]);
+      save.reset();
     },
     wrong,
     meanwhile,
