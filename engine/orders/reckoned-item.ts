@@ -37,7 +37,7 @@ export type ReckonedItem = {
   costPerBase: number | null;
   /** Mean demand from now until an order placed now no longer has to last. */
   expectedUse: number;
-  /** Chance to run out before the next delivery. */
+  /** Chance to run out before what is ordered now can arrive. */
   runOutChance: number;
   /** Chance of lasting that the par gives. */
   serviceLevel: number;

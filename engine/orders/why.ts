@@ -33,7 +33,10 @@ export function lastsThrough(
 /** How the amounts of an item are read at a venue. */
 export type Read = { base: BaseUnit; venue: Measuring };
 
-/** Why a line is on the order. "lasts until Thu without it; 12 % chance to run out before the next delivery" */
+/** A smaller chance is not worth a word. */
+const CHANCE_SAID = 0.005;
+
+/** Why a line is on the order. "lasts until Thu without it; 12 % chance to run out before it can arrive" */
 export function whyLine({
   through,
   runOutChance,
@@ -51,19 +54,23 @@ export function whyLine({
   parSet?: boolean;
   read: Read;
 }): string {
-  const chance = [
-    `${percent(runOutChance)} chance to run out before the next delivery`,
+  return [
+    withoutIt(through, days),
+    ...(runOutChance >= CHANCE_SAID
+      ? [`${percent(runOutChance)} chance to run out before it can arrive`]
+      : []),
     ...(spoils >= 1
       ? [`${shownAmount(spoils, read.base, read.venue)} on hand will be past its date before it is used`]
       : []),
     ...(parSet ? ["up to the par set by hand"] : []),
   ].join("; ");
-  if (through === "") return `does not last the first day without it; ${chance}`;
-  if (through === null) {
-    const last = days.at(-1)?.date;
-    return `lasts past ${last === undefined ? "the next delivery" : weekdayOf(last)} on the average, but not surely; ${chance}`;
-  }
-  return `lasts until ${weekdayOf(through)} without it; ${chance}`;
+}
+
+function withoutIt(through: BusinessDate | "" | null, days: readonly Pick<DemandDay, "date">[]): string {
+  if (through === "") return "does not last the first day without it";
+  if (through !== null) return `lasts until ${weekdayOf(through)} without it`;
+  const last = days.at(-1)?.date;
+  return `lasts past ${last === undefined ? "the next delivery" : weekdayOf(last)} on the average, but not surely`;
 }
 
 /**

@@ -60,7 +60,7 @@ describe("translatorOf", () => {
 
   it("translates clause by clause, wherever clauses are joined", () => {
     const why = translatorOf("de", {
-      "lasts until {0} without it; {1}": "reicht ohne sie bis {0}; {1}",
+      "lasts until {0} without it": "reicht ohne sie bis {0}",
       "{0} chance to run out": "{0} Risiko auszugehen",
       "up to the par set by hand": "bis zum Sollbestand",
       "{0} to {1}": "{0} bis {1}",
