@@ -4,7 +4,7 @@ import { aSale, handBook } from "#tests/support/hand-bar.ts";
 import { aTestApp } from "#tests/support/test-app.ts";
 
 /** The hand bar with gin in bottles, two counts, a week of sales between them, and a supplier for it. */
-function weekOfGin(): { book: Book; lines: Parameters<typeof aTestApp>[1] } {
+function weekOfGin(): { book: Book; lines: NonNullable<Parameters<typeof aTestApp>[1]> } {
   const book = handBook();
   book.suppliers.push({ name: "Quay", email: "", minimumValueMinor: null, minimumCases: null });
   book.supplierDays.push({
@@ -67,6 +67,31 @@ describe("the API", () => {
       closing: "Second",
       items: [{ item: "Gin", used: 1610, expected: 980, losses: 0, unexplained: 630 }],
     });
+  });
+
+  it("judges no week before its sales are in", async () => {
+    const { book, lines } = weekOfGin();
+    type Week = { isEarly: boolean; steps: { id: string; state: string; detail: string }[] };
+    const weekOf = async (sold: typeof lines) =>
+      (await (await aTestApp(book, sold)).get("/api/week")).body as Week;
+    const stepOf = ({ steps }: Week) => steps.find(({ id }) => id === "variance");
+    // Sold up to Thursday the 5th, counted on Monday the 9th.
+    const early = await weekOf(lines);
+    expect(early.isEarly).toBe(true);
+    expect(stepOf(early)).toMatchObject({
+      state: "attention",
+      detail: "Sales before the last count are missing. Read them in first.",
+    });
+    const [line] = lines;
+    if (line === undefined) throw new Error("The week has no sale.");
+    const later = ["06", "07", "08"].map((day) => ({
+      ...line,
+      businessDate: `2026-03-${day}`,
+      at: `2026-03-${day}T20:00:00Z`,
+    }));
+    const whole = await weekOf([...lines, ...later]);
+    expect(whole.isEarly).toBe(false);
+    expect(stepOf(whole)?.detail).toMatch(/^All 1 items are|of 1 items stand out/);
   });
 
   it("lets a count of a few items end no week, and says how far it got", async () => {

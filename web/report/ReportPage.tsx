@@ -14,7 +14,7 @@ import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { CountedSince } from "../variance/CountedSince.tsx";
 import { settledWords } from "../variance/cause-words.ts";
-import { MissingSales } from "../variance/MissingSales.tsx";
+import { MissingSales, OnceSalesAreIn } from "../variance/MissingSales.tsx";
 import { NoAccusation } from "../variance/NoAccusation.tsx";
 import { PeriodPicker } from "../variance/PeriodPicker.tsx";
 import { WhereItIs } from "../variance/WhereItIs.tsx";
@@ -60,6 +60,20 @@ function Report({ report }: { report: OwnerReport }) {
   return (
     <div className="owner-report">
       <MissingSales to={report.to} />
+      <OnceSalesAreIn to={report.to} what={say("report.early")}>
+        <Compared report={report} />
+      </OnceSalesAreIn>
+      <NoAccusation />
+      <NotCounted report={report} />
+      <ClosingLine />
+    </div>
+  );
+}
+
+/** What the two counts and the sales between them come to. */
+function Compared({ report }: { report: OwnerReport }) {
+  return (
+    <>
       {report.compared === 0 ? null : <Figures report={report} />}
       <CountedSince
         isOfFew={report.isOfFew}
@@ -78,10 +92,7 @@ function Report({ report }: { report: OwnerReport }) {
           <WhereItIs where={report.where} most={MOST.parts} />
         </section>
       )}
-      <NoAccusation />
-      <NotCounted report={report} />
-      <ClosingLine />
-    </div>
+    </>
   );
 }
 

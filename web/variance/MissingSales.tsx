@@ -1,5 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
 import { Link } from "@tanstack/react-router";
+import type { ReactNode } from "react";
 import { datesMissing } from "#engine/sales/dates-missing.ts";
 import { businessDateOfLocal } from "#engine/sales/read/clock.ts";
 import { formatDate } from "../format.ts";
@@ -30,6 +31,17 @@ export function MissingSales({ to }: { to: string }) {
         ? sayWith("variance.noSalesYet", { link: <ToSales /> })
         : sayWith("variance.salesMissing", { date: formatDate(last), count, link: <ToSales /> })}
     </p>
+  );
+}
+
+/** Folds what is concluded away while sales are missing: their drinks look like trouble of all kinds. */
+export function OnceSalesAreIn({ to, what, children }: { to: string; what: string; children: ReactNode }) {
+  if (useMissingSales(to) === null) return children;
+  return (
+    <details className="causes-early">
+      <summary>{what}</summary>
+      {children}
+    </details>
   );
 }
 

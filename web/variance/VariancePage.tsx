@@ -14,7 +14,7 @@ import { afterColon } from "./after-colon.ts";
 import { Causes } from "./Causes.tsx";
 import { CountedSince } from "./CountedSince.tsx";
 import { Drifts } from "./Drifts.tsx";
-import { MissingSales, useMissingSales } from "./MissingSales.tsx";
+import { MissingSales, OnceSalesAreIn, useMissingSales } from "./MissingSales.tsx";
 import { NoAccusation } from "./NoAccusation.tsx";
 import { NotCounted } from "./NotCounted.tsx";
 import { PeriodPicker } from "./PeriodPicker.tsx";
@@ -45,6 +45,8 @@ export function VariancePage() {
 }
 
 function Report({ report }: { report: VarianceAnswer }) {
+  const isEarly = useMissingSales(report.to) !== null;
+  const baseOf = (item: string) => report.items.find((row) => row.item === item)?.base;
   return (
     <>
       <MissingSales to={report.to} />
@@ -55,8 +57,10 @@ function Report({ report }: { report: VarianceAnswer }) {
         compared={report.items.length}
         page="/variance"
       />
-      <CausesInTime report={report} />
-      <SpotCount spotCount={report.spotCount} />
+      <OnceSalesAreIn to={report.to} what={say("variance.causesEarly")}>
+        <Causes causes={causesByMoney(report)} between={report} baseOf={baseOf} />
+        <SpotCount spotCount={report.spotCount} />
+      </OnceSalesAreIn>
       <SettledList />
       {report.items.length === 0 ? null : (
         <>
@@ -71,7 +75,7 @@ function Report({ report }: { report: VarianceAnswer }) {
           </section>
         </>
       )}
-      <Drifts />
+      {isEarly ? null : <Drifts />}
       <NotCounted items={report.notCounted} areasByItem={report.notCountedIn} />
       <ChangedBy subject={report.closing} />
     </>
@@ -84,20 +88,6 @@ function NextLine({ report }: { report: VarianceAnswer }) {
   return isEarly
     ? say("variance.firstSales", { from: formatLocal(from), to: formatLocal(to) })
     : nextLine(report);
-}
-
-/** While sales are missing their drinks look like causes of all kinds: none of them stands open as one. */
-function CausesInTime({ report }: { report: VarianceAnswer }) {
-  const baseOf = (item: string) => report.items.find((row) => row.item === item)?.base;
-  const missing = useMissingSales(report.to);
-  const causes = <Causes causes={causesByMoney(report)} between={report} baseOf={baseOf} />;
-  if (missing === null || report.causes.length === 0) return causes;
-  return (
-    <details className="causes-early">
-      <summary>{say("variance.causesEarly")}</summary>
-      {causes}
-    </details>
-  );
 }
 
 function nextLine(report: VarianceAnswer): string {

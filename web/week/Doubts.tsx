@@ -7,8 +7,20 @@ import { Uncertain, UncertainMoney } from "../parts/Uncertain.tsx";
 import { Verdict } from "../parts/Verdict.tsx";
 import { say, sayWith } from "../texts/say.ts";
 
+type Props = { totals: Totals | null; top: readonly VarianceRow[]; isEarly: boolean };
+
 /** The money unexplained and the three largest doubts behind it. */
-export function Doubts({ totals, top }: { totals: Totals | null; top: readonly VarianceRow[] }) {
+export function Doubts({ totals, top, isEarly }: Props) {
+  if (isEarly) {
+    return (
+      <section>
+        <h2>{say("week.doubts")}</h2>
+        <Empty title={say("week.early")}>
+          <p>{sayWith("week.earlyMore", { link: <Link to="/sales">{say("week.earlyLink")}</Link> })}</p>
+        </Empty>
+      </section>
+    );
+  }
   return (
     <section>
       <h2>{say("week.doubts")}</h2>

@@ -53,7 +53,7 @@ export function WeekPage() {
           {runsBar ? <Loose week={week} /> : null}
         </div>
         <div>
-          {seesCosts ? <Doubts totals={week.totals} top={week.top} /> : null}
+          {seesCosts ? <Doubts totals={week.totals} top={week.top} isEarly={week.isEarly} /> : null}
           <NextOrders orders={week.nextOrders} />
           <Expiring batches={week.expiring} />
           <ChangedBy />

@@ -48,6 +48,8 @@ export const REPORTS: Sentences = {
   "{0} batches to make.": "{0} Chargen herzustellen.",
   "Ring names": "Kassennamen",
   "All that was sold is known.": "Alles Verkaufte ist bekannt.",
+  "Sales before the last count are missing. Read them in first.":
+    "Vor der letzten Zählung fehlen Verkäufe. Lies sie zuerst ein.",
   "It takes two counts to compare.": "Zum Vergleichen braucht es zwei Zählungen.",
   "All {0} items are within what counting can do.":
     "Alle {0} Artikel liegen innerhalb der Unschärfe des Zählens.",
