@@ -38,40 +38,8 @@ export async function answerOf<Body>(asked: Promise<ClientResponse<Body>>): Prom
   return body as Body;
 }
 
-type Query = Record<string, string | number | undefined>;
-
-/** The answer to a GET of `/api` + path. Throws ProblemError when refused or out of reach. */
-export function get<T>(path: string, query: Query = {}): Promise<T> {
-  const search = new URLSearchParams();
-  for (const [key, value] of Object.entries(query)) {
-    if (value !== undefined) search.set(key, String(value));
-  }
-  const tail = search.size === 0 ? "" : `?${search}`;
-  return bodyOf<T>(`/api${path}${tail}`, { headers: { accept: "application/json" } });
-}
-
-/** The answer to a POST of JSON, or of a form with a file. Throws ProblemError when refused or out of reach. */
-export function post<T>(path: string, body: unknown = {}): Promise<T> {
-  const isForm = body instanceof FormData;
-  return bodyOf<T>(`/api${path}`, {
-    method: "POST",
-    headers: { accept: "application/json", ...(isForm ? {} : { "content-type": "application/json" }) },
-    body: isForm ? body : JSON.stringify(body),
-  });
-}
-
-/** The answer to a POST whose body is a file as it is, however long. Throws ProblemError when refused or out of reach. */
-export function postFile<T>(path: string, file: File): Promise<T> {
-  const headers = { accept: "application/json", "content-type": "application/octet-stream" };
-  return bodyOf<T>(`/api${path}`, { method: "POST", headers, body: file });
-}
-
-async function bodyOf<T>(url: string, request: RequestInit): Promise<T> {
-  return answerOf<T>(reach(url, request) as Promise<ClientResponse<T>>);
-}
-
 /** fetch in the language of this device, with a lost connection told in words. */
-async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<Response> {
+export async function reach(input: RequestInfo | URL, request?: RequestInit): Promise<Response> {
   const headers = new Headers(request?.headers);
   headers.set("accept-language", language);
   const response = await fetch(input, { ...request, headers }).catch(() => undefined);

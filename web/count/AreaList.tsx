@@ -83,7 +83,11 @@ export function AreaList({ count, sheet }: { count: CountState; sheet: Sheet }) 
         </Suspense>
       ) : null}
       <div className="count-end">
-        <Link to="/count" search={{ count: name, step: "review" }} className="button button-main">
+        <Link
+          to="/count"
+          search={{ count: name, step: "review" }}
+          className={left === 0 ? "button button-main" : "button"}
+        >
           {left === 0 ? say("count.finish") : say("count.missing")}
         </Link>
         <Button kind="quiet" onClick={renewSheet}>

@@ -52,11 +52,11 @@ export function Review({ count, sheet }: { count: CountState; sheet: Sheet }) {
       <ChangedBy subject={name} />
       {isUnsent ? <p>{say("steps.unsent")}</p> : null}
       <div className="count-end review-end">
-        <Link to="/count" search={{ count: name }} className="button">
+        <Link to="/count" search={{ count: name }} className={left === 0 ? "button" : "button button-main"}>
           {say("steps.toAreas")}
         </Link>
         <Button
-          kind="main"
+          kind={left === 0 ? "main" : "plain"}
           disabled={isUnsent || rows.length === 0}
           onClick={() =>
             void navigate(seesVariance ? { to: "/variance", search: { count: name } } : { to: "/" })

@@ -1,7 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import type { ClientResponse } from "hono/client";
 import { useEffect, useRef, useState } from "react";
 import type { SalesShape } from "#engine/sales/read/shape.ts";
-import { answerOf, postFile, server } from "../api.ts";
+import { answerOf, reach, server } from "../api.ts";
 import { formatNumber } from "../format.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
@@ -26,7 +27,7 @@ export function FileInHand({ file, filesLeft, isForAll, onLeave, onDone }: Props
   const queryClient = useQueryClient();
   const notify = useNotify();
   const send = useMutation({
-    mutationFn: () => postFile<SalesJob>(`/sales/jobs?look=yes&name=${encodeURIComponent(file.name)}`, file),
+    mutationFn: () => sendFile(file),
   });
   const { mutate: sendIt } = send;
   const isSent = useRef(false);
@@ -146,4 +147,12 @@ function ProblemList({ problems }: { problems: readonly string[] }) {
       ))}
     </ul>
   );
+}
+
+/** Sends the file as it is, however long. Throws ProblemError when refused or out of reach. */
+function sendFile(file: File): Promise<SalesJob> {
+  const headers = { accept: "application/json", "content-type": "application/octet-stream" };
+  const url = `/api/sales/jobs?look=yes&name=${encodeURIComponent(file.name)}`;
+  const sent = reach(url, { method: "POST", headers, body: file });
+  return answerOf(sent as Promise<ClientResponse<SalesJob>>);
 }

@@ -1,10 +1,13 @@
 import { useQuery } from "@tanstack/react-query";
-import { useState } from "react";
+import { lazyRouteComponent } from "@tanstack/react-router";
+import { Suspense, useState } from "react";
 import { formatNumber } from "../format.ts";
+import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { say } from "../texts/say.ts";
-import { ModifierForm } from "./ModifierForm.tsx";
 import { unmappedQuery } from "./sales-queries.ts";
+
+const ModifierForm = lazyRouteComponent(() => import("./ModifierForm.tsx"), "ModifierForm");
 
 /** Modifiers the book does not know; until then they change nothing in a drink. */
 export function UnknownModifiers() {
@@ -33,7 +36,11 @@ function UnknownModifier({ modifier, quantity }: { modifier: string; quantity: n
           {say(isOpen ? "parts.close" : "sales.sayEffect")}
         </Button>
       </div>
-      {isOpen ? <ModifierForm modifier={modifier} onDone={() => setOpen(false)} /> : null}
+      {isOpen ? (
+        <Suspense fallback={<Busy what={say("sales.openingForm")} />}>
+          <ModifierForm modifier={modifier} onDone={() => setOpen(false)} />
+        </Suspense>
+      ) : null}
     </li>
   );
 }

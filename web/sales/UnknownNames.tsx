@@ -1,17 +1,21 @@
 import { useQuery } from "@tanstack/react-query";
-import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
+import { lazyRouteComponent } from "@tanstack/react-router";
+import { type KeyboardEvent, type ReactNode, Suspense, useRef, useState } from "react";
 import { formatShare } from "../figures.ts";
 import { formatNumber } from "../format.ts";
 import { formatMoney } from "../money.ts";
+import { Busy } from "../parts/Busy.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say, sayWith } from "../texts/say.ts";
 import { AcceptMany } from "./AcceptMany.tsx";
-import { MeaningForm } from "./MeaningForm.tsx";
 import { asIgnored, asRingName } from "./meaning-of.ts";
 import { type Meaning, type UnmappedName, unmappedQuery } from "./sales-queries.ts";
 import { UNKNOWN_HEADING, useAcceptNames } from "./use-accept-names.ts";
+
+/** Its search fields weigh as much as the rest of the screen, and are not needed where a name is known by its likeness. */
+const MeaningForm = lazyRouteComponent(() => import("./MeaningForm.tsx"), "MeaningForm");
 
 /** Ring names the book does not know, most money first: each is accepted with a key, said by hand, or ignored. */
 export function UnknownNames() {
@@ -110,7 +114,11 @@ function UnknownName({ name, isFirst, onMove, onAccept }: Props) {
       </div>
       {best === undefined ? null : <p className="soft">{likelyWords(best)}</p>}
       {reason === "no-version" ? <p className="soft">{say("sales.beforeSpec")}</p> : null}
-      {isOpen ? <MeaningForm name={name} onDone={() => setOpen(false)} /> : null}
+      {isOpen ? (
+        <Suspense fallback={<Busy what={say("sales.openingForm")} />}>
+          <MeaningForm name={name} onDone={() => setOpen(false)} />
+        </Suspense>
+      ) : null}
     </li>
   );
 }
