@@ -152,7 +152,7 @@ function refuseUndo(act: Act, hasNoMend: boolean): void {
     throw new ConflictError(`This was undone already (no. ${act.undoneBy}).`);
   }
   if (hasNoMend) {
-    throw new ConflictError(`"${act.act}" cannot be undone here. ${INSTEAD[act.act] ?? ""}`.trim());
+    throw new ConflictError(`This cannot be undone here. ${INSTEAD[act.act] ?? ""}`.trim());
   }
   if (!act.canUndo) {
     throw new ConflictError(

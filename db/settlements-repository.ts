@@ -36,7 +36,7 @@ export async function addSettlement(db: Db, settlement: NewSettlement, doing: Do
   const { cause, correction, ...rest } = settlement;
   const { kind, what, size, unit, count } = cause;
   return inTransaction(db, () => {
-    const reason = `variance confirmed: ${kind}`;
+    const reason = `variance confirmed: ${kind.replaceAll("-", " ")}`;
     const entryId = correction === null ? null : writeCauseCorrection(db, correction, { ...doing, reason });
     const row = { ...rest, correction, entryId, kind, what, size, unit, countName: count };
     const result = Number(

@@ -1,8 +1,9 @@
 import { createRequire } from "node:module";
-import { groupBy } from "#engine/catalogue.ts";
+import { type KnownKind, knownWord } from "#engine/known-words/known-words.ts";
 import { remembering } from "#engine/sales/read/remember.ts";
+import { bySpecificity } from "#server/words/by-specificity.ts";
 import { figuresIn, isQuoted } from "#server/words/figures.ts";
-import { placesIn, type Sentence, sentenceOf } from "#server/words/sentence.ts";
+import { isStrong, placesIn, type Sentence, sentenceOf, standsAlone } from "#server/words/sentence.ts";
 
 // Its types name a default export that its CommonJS file does not have when Node reads it.
 const MessageFormat: new (
@@ -56,6 +57,8 @@ export function translatorOf(
       text
     );
   };
+  /** What "of" follows: an amount, or a word for what happened; "2 × box" of "box of 50" is the pack's name. */
+  const isOfWhat = (place: string) => OF_AMOUNT.test(place) || Object.hasOwn(sentences, place);
   const asOne = (
     text: string,
     depth: number,
@@ -66,6 +69,7 @@ export function translatorOf(
       const places = placesIn(sentence, text);
       if (places === null || !isIt(sentence, places)) continue;
       if (!isStrong(sentence) && !places.some((place) => isSaid(place, depth))) continue;
+      if (sentence.written === OF && !isOfWhat(places[0] ?? "")) continue;
       return say(
         sentence,
         places.map((place, at) => inPlace(sentence, place, at, depth)),
@@ -77,6 +81,10 @@ export function translatorOf(
     const before = sentence.parts.slice(0, at + 1).join(PLACE);
     // What stands in quotation marks is somebody's own words.
     if (isQuoted(before)) return place;
+    const kind = LISTED[sentence.written];
+    if (kind !== undefined) return knownWords(place, kind);
+    const [, quoted] = QUOTED.exec(place) ?? [];
+    if (quoted !== undefined) return say(QUOTATION, [unitOf(quoted)]);
     // A plural is chosen by the number as it is, and writes it itself.
     if (isCounted(sentences[sentence.written] ?? "", at)) return place;
     const figure = figures(place, before);
@@ -84,10 +92,18 @@ export function translatorOf(
     const said = translate(place, depth + 1);
     return said === place ? (amountOf(place) ?? place) : said;
   };
+  const unitOf = (name: string) => (Object.hasOwn(measures, name) ? sentences[name] : undefined) ?? name;
+  const knownWords = (list: string, kind: KnownKind) =>
+    list
+      .split(", ")
+      .map((word) => knownWord(language, kind, word))
+      .join(", ");
   /** "1.5 dash Old Harbour Bitters", "0.7 (1 L)": an amount and a name, which stays. */
   const amountOf = (place: string): string | undefined => {
     const [, level, pack] = LEVEL.exec(place) ?? [];
     if (level !== undefined) return `${figures(level, "")} ${pack}`;
+    const [, pieces, thing] = PIECES.exec(place) ?? [];
+    if (pieces !== undefined) return `${figures(pieces, "")} ${thing}`;
     const [, number = "", unit = "", name = ""] = AMOUNT.exec(place) ?? [];
     const message = measures[unit];
     if (message !== undefined) {
@@ -97,8 +113,9 @@ export function translatorOf(
     const written = figures(`${number} ${unit}`, "");
     return written === `${number} ${unit}` ? undefined : `${written} ${name}`;
   };
-  /** A figure or something that is said; what joins mere names is a name itself, as Cream of Coconut. */
-  const isSaid = (place: string, depth: number) => /\d/.test(place) || translate(place, depth + 1) !== place;
+  /** A figure, a quoted name or something that is said; what joins mere names is a name itself, as Cream of Coconut. */
+  const isSaid = (place: string, depth: number) =>
+    /\d/.test(place) || QUOTED.test(place) || translate(place, depth + 1) !== place;
   /** Several sentences after each other, or what is said of something: "Row 3: the cell is empty." */
   const inPieces = (text: string, depth: number): string | undefined => {
     const sentences = text.split(SENTENCES_MEET);
@@ -120,8 +137,27 @@ export function translatorOf(
 /** Levels before the pack that they are of. */
 const LEVEL = /^(\d[\d., ]*) (\(.+\))$/s;
 
+/** A number with decimals before the name of a thing, which is longer than the "L" of a pack. */
+const PIECES = /^(\d+\.\d+) (\p{Lu}\p{L}.*)$/su;
+
 /** An amount before a name. */
 const AMOUNT = /^(\d+(?:\.\d+)?) (\S+) (\p{Lu}.*)$/su;
+
+/** Sentences that list words of the book, some of which the product knows. */
+const LISTED: Readonly<Record<string, KnownKind>> = {
+  "Contains: {0}.": "allergen",
+  "May contain: {0}.": "allergen",
+};
+
+/** A name in quotation marks that fills a place by itself. */
+const QUOTED = /^"([^"]+)"$/s;
+
+/** How a language quotes a name. */
+const QUOTATION = sentenceOf('"{0}"');
+
+/** What joins an amount and what it is of, and stands within many a name. */
+const OF = "{0} of {1}";
+const OF_AMOUNT = /^\d[\d.,]*(?: [^\s×]+| × \d[\d.,]* \S+)?$/;
 
 /** Stands for a place among the words of a sentence. */
 const PLACE = "…";
@@ -133,14 +169,15 @@ function isCounted(message: string, place: number): boolean {
 
 /** Whether places hold more than one thing that is said, in a sentence that has but one. */
 function holdMore({ written }: Sentence, places: readonly string[]): boolean {
+  // What begins with its joint goes on with the sentence: "; did you mean …?"
+  const joins = (place: string) => place.includes("; ") && !place.startsWith("; ");
   return places.some(
-    (place) => SENTENCES_MEET.test(place) || (place.includes("; ") && !written.includes("; ")),
+    (place) =>
+      SENTENCES_MEET.test(place) ||
+      (joins(place) && !written.includes("; ")) ||
+      // A cell of a sheet, and what is said of a name: losses, unit: "Lime" …
+      /: "/.test(place),
   );
-}
-
-/** "{0} to {1}" is found in many a sentence that it is not. */
-function isStrong({ parts }: Sentence): boolean {
-  return parts.length === 1 || (parts.join("").match(/\p{L}/gu)?.length ?? 0) >= 5;
 }
 
 /** Where one sentence ends and the next begins; "No. 4" and "St. Nobody" are names. */
@@ -148,27 +185,3 @@ const SENTENCES_MEET = /(?<=[.?!])(?<!\b(?:No|St)\.) (?=["“]?[\p{Lu}\d])/u;
 
 /** What is said of something, or after something: "Row 3: the cell is empty; fill it in". */
 const CLAUSES_MEET = /^(.+?)(: |; )(.+)$/s;
-
-/**
- * Two words can be a name or a kind that somebody compares; as a text of its own only more than that is a sentence, or a word
- * that says what follows, as "Contains: {0}." does.
- */
-function standsAlone({ parts, written }: Sentence): boolean {
-  const words = parts.join(" ").match(/\p{L}{2,}/gu)?.length ?? 0;
-  return words >= 3 || (words === 2 && /[.?!]$/.test(written)) || /^\p{L}{2,}: \{0\}\.$/u.test(written);
-}
-
-/** Letters of the beginning by which sentences are looked up; those that begin with a place are tried for every text. */
-const HEAD = 4;
-
-/** Which sentences a text may be, those with most words of their own first. */
-function bySpecificity(sentences: readonly Sentence[]): (text: string) => readonly Sentence[] {
-  const weight = ({ parts }: Sentence) => parts.reduce((sum, part) => sum + part.length, 0);
-  const sorted = sentences.toSorted((a, b) => weight(b) - weight(a));
-  const isOpen = ({ parts: [head = ""] }: Sentence) => head.length < HEAD;
-  const byHead = groupBy(sorted, (sentence) =>
-    isOpen(sentence) ? "" : (sentence.parts[0] ?? "").slice(0, HEAD),
-  );
-  const open = byHead.get("") ?? [];
-  return (text) => [...(byHead.get(text.slice(0, HEAD)) ?? []), ...open];
-}

@@ -9,11 +9,11 @@ export type Found = { sentence: string; file: string; line: number };
 const ROOT = join(import.meta.dirname, "../..");
 
 /**
- * What no screen shows: the command line, the scripts of the build, tables, the words by which till files are read, and why
- * the fast reader leaves a file to the other.
+ * What no screen shows in words of the server: the command line, the scripts of the build, tables, the words by which till
+ * files are read, why the fast reader leaves a file to the other, and what is written in the reader's language already.
  */
 const UNSEEN =
-  /^server\/(cli|bin|words)\/|^server\/(main|serve|version|api-document)\.ts|^server\/backups\/|^db\/(schema|migrations)\/|drizzle\.config|^engine\/sales\/(packed\/|read\/((headings|months)\.ts|regular\/))|^server\/static\.ts|^engine\/demand\/holiday-words\.ts/;
+  /^server\/(cli|bin|words)\/|^server\/(main|serve|version|api-document)\.ts|^server\/backups\/|^db\/(schema|migrations)\/|drizzle\.config|^engine\/sales\/(packed\/|read\/((headings|months)\.ts|regular\/))|^server\/static\.ts|^engine\/demand\/holiday-words\.ts|^engine\/(known-words\/|specs\/text\/german\/write\.ts)/;
 
 /** Every sentence that a source of engine, db or server can send to a screen. */
 export function serverSentences(): Found[] {

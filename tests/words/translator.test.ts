@@ -33,7 +33,9 @@ describe("translatorOf", () => {
   });
 
   it("says what a thing contains, whatever follows", () => {
-    expect(say("Contains: egg, milk. Weigh it again.")).toBe("Enthält: egg, milk. Wiege es noch einmal.");
+    expect(say("Contains: egg, milk, Oma's Mix. Weigh it again.")).toBe(
+      "Enthält: Ei, Milch, Oma's Mix. Wiege es noch einmal.",
+    );
   });
 
   it("says a sentence in the other language's own order and number", () => {
@@ -167,6 +169,82 @@ describe("translatorOf", () => {
     );
     expect(history("spill, 1.5 dash Bitters No. 4.5, on 2026-11-23 10:30", true)).toBe(
       "verschüttet, 1,5 Spritzer Bitters No. 4.5, am 23.11.2026, 10:30",
+    );
+  });
+
+  it("leaves the name of a pack whole, though it is of a number", () => {
+    const packs = translatorOf("de", {
+      "{0} of {1}": "{0} {1}",
+      "{0} {1} from {2}": "{0} {1} von {2}",
+      "Takes {0} × {1} of {2} off {3}.": "Abzug von {0} × {1} {2} ({3}).",
+      "no pack {0} of {1}; it has {2}": "kein Gebinde {0} von {1}; es hat {2}",
+      '"{0}"': "„{0}“",
+      "of {0}": "von {0}",
+      delivery: "Lieferung",
+    });
+    expect(packs("2 × box of 50 Lime from Harbour Wines (Q-130)", true)).toBe(
+      "2 × box of 50 Lime von Harbour Wines (Q-130)",
+    );
+    expect(packs("delivery of 2 × box of 50 Lime from Harbour Wines", true)).toBe(
+      "Lieferung von 2 × box of 50 Lime von Harbour Wines",
+    );
+    expect(packs("Takes 2 × box of 50 of Lime off Q-130.")).toBe("Abzug von 2 × box of 50 Lime (Q-130).");
+    expect(packs('no pack "box of 5" of "Lime"; it has "box of 50"')).toBe(
+      "kein Gebinde „box of 5“ von „Lime“; es hat „box of 50“",
+    );
+  });
+
+  it("says what a spec names that the book does not have, with what it may have meant", () => {
+    const missing = translatorOf("de", {
+      'No item "{0}". {1}': "Kein Artikel „{0}“. {1}",
+      "Did you mean {0}?": "Meinst du {0}?",
+      "{0} or {1}": "{0} oder {1}",
+      '"{0}"': "„{0}“",
+    });
+    expect(missing('No item "Limejuice". Did you mean "Lime Juice" or "Lime"?')).toBe(
+      "Kein Artikel „Limejuice“. Meinst du „Lime Juice“ oder „Lime“?",
+    );
+  });
+
+  it("tells the pieces of a thing and what was there before, of an act that was corrected", () => {
+    const told = translatorOf("de", {
+      "waste, {0}": "Abfall, {0}",
+      "{0} (before: {1})": "{0} (vorher: {1})",
+      "{0}, dated {1}": "{0}, am {1}",
+    });
+    expect(told("waste, 1.5 Lime (before: waste, 2 Lime), dated 2026-11-23 10:30", true)).toBe(
+      "Abfall, 1,5 Lime (vorher: Abfall, 2 Lime), am 23.11.2026, 10:30",
+    );
+  });
+
+  it("names a unit in quotation marks by its word, and a sheet's cell before what is wrong in it", () => {
+    const units = translatorOf(
+      "de",
+      {
+        "{0} is kept in {1}, which {2} does not lead to": "{0} wird in {1} geführt, wohin {2} nicht führt",
+        '"{0}"': "„{0}“",
+        each: "Stück",
+      },
+      { each: "{0} Stück" },
+    );
+    expect(units('losses, unit: "Lime" is kept in each, which "ml" does not lead to')).toBe(
+      "losses, unit: „Lime“ wird in Stück geführt, wohin „ml“ nicht führt",
+    );
+    expect(units('"Dry Gin" is kept in ml, which "each" does not lead to')).toBe(
+      "„Dry Gin“ wird in ml geführt, wohin „Stück“ nicht führt",
+    );
+  });
+
+  it("knows a sentence whose last place is empty", () => {
+    const ending = translatorOf("de", {
+      'There is no {0} "{1}"{2}': "Das gibt es nicht: {0} „{1}“{2}",
+      "; did you mean {0}?": "; meinst du {0}?",
+      '"{0}"': "„{0}“",
+      item: "Artikel",
+    });
+    expect(ending('There is no item "Limme"')).toBe("Das gibt es nicht: Artikel „Limme“");
+    expect(ending('There is no item "Limme"; did you mean "Lime"?')).toBe(
+      "Das gibt es nicht: Artikel „Limme“; meinst du „Lime“?",
     );
   });
 

@@ -3,7 +3,7 @@ import { Button } from "../parts/Button.tsx";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
 import { actAndFacts, isUndoing, placeWords } from "./act-words.ts";
-import { factLines } from "./fact-lines.ts";
+import { dayWords, factLines } from "./fact-lines.ts";
 import type { Act } from "./history-queries.ts";
 import type { Undo } from "./use-undo.ts";
 
@@ -30,8 +30,12 @@ export function ActRow({ act, undo }: { act: Act; undo: Undo | null }) {
           {subjects.slice(0, SUBJECTS_SHOWN).map(({ kind, name }) => (
             <span key={`${kind} ${name}`}>
               {", "}
-              <Link to="/history" search={{ subject: name }} aria-label={say("history.allAbout", { name })}>
-                {name}
+              <Link
+                to="/history"
+                search={{ subject: name }}
+                aria-label={say("history.allAbout", { name: calledAs(kind, name) })}
+              >
+                {calledAs(kind, name)}
               </Link>
             </span>
           ))}
@@ -53,6 +57,11 @@ export function ActRow({ act, undo }: { act: Act; undo: Undo | null }) {
 }
 
 const SUBJECTS_SHOWN = 4;
+
+/** A week is known by its last day, which people read as a day. */
+function calledAs(kind: string, name: string): string {
+  return kind === "week" ? dayWords(name) : name;
+}
 
 function Facts({ act: { before, after } }: { act: Act }) {
   const venue = useVenue();

@@ -1,6 +1,6 @@
 import type { TextId } from "../texts/catalogues.ts";
 import { say } from "../texts/say.ts";
-import { changeLine, type Reading } from "./fact-lines.ts";
+import { changeLine, momentWords, type Reading } from "./fact-lines.ts";
 import type { Act } from "./history-queries.ts";
 
 type ActWords = { title: string; what: string };
@@ -24,9 +24,14 @@ export function placeWords({ via, from }: Pick<Act, "via" | "from">): string {
 export function actWords({ act, summary }: Pick<Act, "act" | "summary">): ActWords {
   const [, way, what] = /^(Undone|Done again): (.*)$/s.exec(act === "undone" ? summary : "") ?? [];
   if (way !== undefined && what !== undefined) {
-    return { title: say(way === "Undone" ? "history.undone" : "history.doneAgain"), what };
+    return { title: say(way === "Undone" ? "history.undone" : "history.doneAgain"), what: dated(what) };
   }
-  return { title: act.charAt(0).toUpperCase() + act.slice(1), what: summary };
+  return { title: act.charAt(0).toUpperCase() + act.slice(1), what: dated(summary) };
+}
+
+/** What was entered in English ends with the moment it is dated to; other languages have it in words already. */
+function dated(what: string): string {
+  return what.replace(/(?<=, dated )\d{4}-\d\d-\d\d \d\d:\d\d$/, momentWords);
 }
 
 /** As actWords; what changed in the book is told by its facts. */

@@ -7,8 +7,10 @@ import {
   tellingFields,
   titleField,
 } from "#engine/book-changes.ts";
+import type { KnownKind } from "#engine/known-words/known-words.ts";
 import { localMinute } from "#engine/sales/read/clock.ts";
 import type { Venue } from "#engine/venue.ts";
+import { shownWord } from "../book-words.ts";
 import { formatPlain } from "../format.ts";
 import { formatMinor } from "../money.ts";
 import { locale } from "../texts/language.ts";
@@ -103,6 +105,13 @@ const CODED = new Set([
   "way",
 ]);
 
+/** Fields whose values are the bar's own words, some of which the product knows. */
+const KNOWN: Readonly<Record<string, KnownKind>> = {
+  allergens: "allergen",
+  category: "category",
+  parts: "part",
+};
+
 const INSTANT = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$/;
 
 /** Fields that hold days; a count may have a day for its name. */
@@ -122,17 +131,20 @@ function textOf(field: string, value: unknown, venue: Reading): string {
   const text = String(value);
   if (INSTANT.test(text)) return momentWords(localMinute(text, venue));
   if (DAYS.has(field)) return dayWords(text);
+  const known = KNOWN[field];
+  if (known !== undefined) return shownWord(known, text);
   return CODED.has(field) ? say("history.value", { value: text }) : text;
 }
 
-function momentWords(local: string): string {
+/** A moment on the venue's clock, with its year: "2026-11-24 07:00" → "24 Nov 2026, 07:00". */
+export function momentWords(local: string): string {
   return `${dayWords(local.slice(0, 10))}, ${local.slice(11)}`;
 }
 
 const days = new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeZone: "UTC" });
 
 /** A day with its year, as the history goes back for years. */
-function dayWords(date: string): string {
+export function dayWords(date: string): string {
   return /^\d{4}-\d\d-\d\d$/.test(date) ? days.format(new Date(`${date}T00:00:00Z`)) : date;
 }
 

@@ -1,5 +1,6 @@
 import { readAmount } from "#engine/measure/amount.ts";
 import type { Of } from "#engine/stock/movement.ts";
+import { shownWord } from "../book-words.ts";
 import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
@@ -32,7 +33,10 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
     <li className="field-row">
       <Combobox
         label={say("stock.item")}
-        choices={choices.map(({ name, category }) => ({ value: name, detail: category }))}
+        choices={choices.map(({ name, category }) => ({
+          value: name,
+          detail: shownWord("category", category),
+        }))}
         value={line.item}
         onChange={pick}
       />

@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Unit } from "#engine/measure/units.ts";
 import type { Transfer } from "#engine/stock/movement.ts";
+import { shownWord } from "../book-words.ts";
 import { instantOfInput, localInputOf } from "../moment.ts";
 import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
@@ -57,7 +58,10 @@ export function TransferForm({ initial, act, isBusy, onSubmit, onLeave }: FormPr
         />
         <Combobox
           label={say("stock.item")}
-          choices={items.map(({ name, category }) => ({ value: name, detail: category }))}
+          choices={items.map(({ name, category }) => ({
+            value: name,
+            detail: shownWord("category", category),
+          }))}
           value={item}
           onChange={pick}
         />

@@ -1,4 +1,5 @@
 import { Link } from "@tanstack/react-router";
+import { shownWord } from "../book-words.ts";
 import { formatDate, formatLocal, listWords } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
@@ -17,7 +18,9 @@ type Props = {
 export function BatchLine({ batch, date, place }: Props) {
   const venue = useVenue();
   const { prep, make, unit, useBy, readyAt, standingHours, inputs, missing, canMake, cautions } = batch;
-  const allergens = [...batch.allergens, ...batch.mayContain].map(({ allergen }) => allergen);
+  const allergens = [...batch.allergens, ...batch.mayContain].map(({ allergen }) =>
+    shownWord("allergen", allergen),
+  );
   const others = otherCautions(cautions, { contains: batch.allergens, mayContain: batch.mayContain });
   const notes = [
     ...(allergens.length === 0 ? [] : [say("prep.allergensOf", { allergens: listWords(allergens) })]),

@@ -1,3 +1,4 @@
+import { shownWord } from "../book-words.ts";
 import { formatNumber, listWords } from "../format.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
@@ -45,7 +46,8 @@ export function Cuts({ cuts }: { cuts: PrepReport["cuts"] }) {
   );
 }
 
-function freePart(part: string, { share, pieces }: { share: number; pieces: number }): string {
+function freePart(written: string, { share, pieces }: { share: number; pieces: number }): string {
+  const part = shownWord("part", written);
   return share >= pieces * 0.999
     ? say("prep.freeOfAll", { part })
     : say("prep.freeOf", { part, pieces: formatNumber(Math.floor(share)) });

@@ -1,5 +1,6 @@
 import { useId } from "react";
 import { USUAL_CATEGORIES } from "#engine/stock/category.ts";
+import { shownWord } from "../book-words.ts";
 import { formatNumber } from "../format.ts";
 import { formatMoney } from "../money.ts";
 import { useVenue } from "../shell/venue.tsx";
@@ -121,6 +122,7 @@ function Line({ change, left, categories, chosen, known, onToggle, onCategory, o
             label={say("prices.categoryOf", { product })}
             value={categories[row] ?? category}
             options={categoriesOf(known, category)}
+            shown={(option) => shownWord("category", option)}
             empty={say("prices.category")}
             onPick={(picked) => onCategory([row], picked)}
           />
@@ -158,6 +160,7 @@ function CategoryOfAll({
       label={say("prices.categoryOfAll")}
       value=""
       options={categoriesOf(known, "")}
+      shown={(option) => shownWord("category", option)}
       empty={say("prices.categoryOfLines", { count: open.length })}
       onPick={(picked) =>
         onCategory(
@@ -173,16 +176,20 @@ type ChoiceProps = {
   label: string;
   value: string;
   options: readonly string[];
+  /** An option as it is read, where that is not how it is kept. */
+  shown?: (option: string) => string;
   empty: string;
   onPick: (value: string) => void;
 };
 
-function Choice({ label, value, options, empty, onPick }: ChoiceProps) {
+function Choice({ label, value, options, shown, empty, onPick }: ChoiceProps) {
   return (
     <select aria-label={label} value={value} onChange={(event) => onPick(event.target.value)}>
       <option value="">{empty}</option>
       {options.map((option) => (
-        <option key={option}>{option}</option>
+        <option key={option} value={option}>
+          {shown?.(option) ?? option}
+        </option>
       ))}
     </select>
   );
@@ -195,5 +202,5 @@ function categoriesOf(known: readonly { category: string }[], own: string): stri
     ...USUAL_CATEGORIES,
     ...(own === "" ? [] : [own]),
   ]);
-  return [...all].sort((a, b) => a.localeCompare(b));
+  return [...all].sort((a, b) => shownWord("category", a).localeCompare(shownWord("category", b)));
 }

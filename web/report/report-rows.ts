@@ -1,3 +1,4 @@
+import { shownWord } from "../book-words.ts";
 import { fileCell } from "../parts/table-text.ts";
 import { say } from "../texts/say.ts";
 import { rivalWords } from "./check-words.ts";
@@ -50,7 +51,9 @@ export function reportRows(report: OwnerReport): string[][] {
         `${settledAt.slice(0, 10)} ${cause.unit}. ${words ?? ""}`.trim(),
       ),
     ),
-    ...where.categories.map(({ name, cost, sd }) => row(say("variance.byCategory"), name, cost, sd)),
+    ...where.categories.map(({ name, cost, sd }) =>
+      row(say("variance.byCategory"), shownWord("category", name), cost, sd),
+    ),
     ...where.areas.map(({ name, cost, sd }) => row(say("variance.byArea"), name, cost, sd)),
     ...where.drinks.map(({ drink, serves, sd }) =>
       row(say("report.misfits"), drink, serves, sd, say("report.serves")),

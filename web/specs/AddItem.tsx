@@ -5,6 +5,7 @@ import type { BaseUnit } from "#engine/measure/units.ts";
 import { foldName } from "#engine/name.ts";
 import type { SpecTextLine } from "#engine/specs/text/entry.ts";
 import { USUAL_CATEGORIES } from "#engine/stock/category.ts";
+import { shownWord } from "../book-words.ts";
 import { addNewItem } from "../count/new-item.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
@@ -54,7 +55,10 @@ function Facts({ item, unit, categories, fieldId }: FactsProps) {
       <Select
         label={say("specs.itemCategory", { item })}
         value={category}
-        options={[{ value: "", label: say("specs.choose") }, ...categories]}
+        options={[
+          { value: "", label: say("specs.choose") },
+          ...categories.map((value) => ({ value, label: shownWord("category", value) })),
+        ]}
         onChange={(event) => setCategory(event.target.value)}
       />
       <Select

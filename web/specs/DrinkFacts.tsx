@@ -7,6 +7,7 @@ import type { DrinkStrength } from "#engine/specs/drink-strength.ts";
 import type { OddPour } from "#engine/specs/glass-pours.ts";
 import { type Drink, ICES, TECHNIQUES } from "#engine/specs/spec.ts";
 import { answerOf, server } from "../api.ts";
+import { shownWord, wordForBook } from "../book-words.ts";
 import { formatDate, formatNumber, listWords, withUnit } from "../format.ts";
 import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
@@ -134,10 +135,12 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
   const place = useFocusFirst<HTMLFormElement>();
   const [changed, setChanged] = useState(drink);
   const [price, setPrice] = useState(
-    drink.priceMinor === null ? "" : String(drink.priceMinor / 10 ** digits),
+    drink.priceMinor === null ? "" : plainNumber(drink.priceMinor / 10 ** digits),
   );
-  const [glassMl, setGlassMl] = useState(drink.glassMl === null ? "" : String(drink.glassMl));
-  const [allergens, setAllergens] = useState(drink.allergens.join("; "));
+  const [glassMl, setGlassMl] = useState(drink.glassMl === null ? "" : plainNumber(drink.glassMl));
+  const [allergens, setAllergens] = useState(() =>
+    drink.allergens.map((allergen) => shownWord("allergen", allergen)).join("; "),
+  );
   const major = numberOrNull(price);
   const size = numberOrNull(glassMl);
   const save = useMutation({
@@ -152,7 +155,7 @@ function DrinkForm({ drink, onDone }: { drink: Drink; onDone: () => void }) {
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (isWrong) return;
-    const names = allergens.split(/[;,]/).map((name) => name.trim());
+    const names = allergens.split(/[;,]/).map((name) => wordForBook("allergen", name, drink.allergens));
     save.mutate({
       ...changed,
       priceMinor: major === null ? null : Math.round(major * 10 ** digits),

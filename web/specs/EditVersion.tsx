@@ -8,6 +8,7 @@ import { Field } from "../parts/Field.tsx";
 import { focusIfLost } from "../parts/focus-if-lost.ts";
 import { useNotify } from "../parts/Notice.tsx";
 import { Problems } from "../parts/Problems.tsx";
+import { language } from "../texts/language.ts";
 import { say } from "../texts/say.ts";
 import { SpecText, useSpecText } from "./SpecText.tsx";
 import { dropDraft, keepDraft, keptDraft, type SpecDraft } from "./spec-draft.ts";
@@ -80,5 +81,6 @@ function fromHint({ from, today, replaced }: { from: string; today: string; repl
 
 function textOf(version: Version | undefined): string {
   if (version === undefined) return "";
-  return writeSpecText(version.lines.map((line) => ({ ...line, note: line.note === "" ? null : line.note })));
+  const lines = version.lines.map((line) => ({ ...line, note: line.note === "" ? null : line.note }));
+  return writeSpecText(lines, language);
 }

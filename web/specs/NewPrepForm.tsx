@@ -8,6 +8,7 @@ import type { SpecLine } from "#engine/specs/spec.ts";
 import { newItem } from "#engine/stock/new-item.ts";
 import type { CatalogueAnswer } from "../answers.ts";
 import { answerOf, server } from "../api.ts";
+import { shownWord, wordForBook } from "../book-words.ts";
 import { todayAt } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
@@ -37,7 +38,7 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
   const [typedName, setName] = useState("");
   const [text, setText] = useState("");
   const [brix, setBrix] = useState<number | null>(null);
-  const [cut, setCut] = useState<TypedCut>({ source: "", perPiece: "", parts: "flesh" });
+  const [cut, setCut] = useState<TypedCut>({ source: "", perPiece: "", parts: shownWord("part", "flesh") });
   const [making, setMaking] = useState(typedMaking(undefined));
   const [unit, setUnit] = useState<Unit>(kind.unit);
   const [method, setMethod] = useState(methodOf(kind));
@@ -46,6 +47,7 @@ export function NewPrepForm({ catalogue }: { catalogue: CatalogueAnswer }) {
   const name = typedName.trim();
   const wanted = newPrepOf({
     ...{ name, kind, unit, brix, method, text, lines, cut, water },
+    partsInBook: partsOf(catalogue, cut.source),
     from: todayAt(venue),
     making: makingOf(making),
   });
@@ -182,6 +184,10 @@ function cutSources({ items, cuts }: CatalogueAnswer): string[] {
   return names.toSorted((a, b) => Number(known.has(b)) - Number(known.has(a)));
 }
 
+function partsOf({ cuts }: CatalogueAnswer, source: string): string[] {
+  return cuts.filter((cut) => cut.source === source).flatMap(({ parts }) => parts);
+}
+
 /** The book's water, or one to be written with the prep. */
 function waterOf({ items }: CatalogueAnswer): { name: string; isNew: boolean } {
   const water = say("specs.water");
@@ -201,6 +207,8 @@ type Typed = {
   text: string;
   lines: Omit<SpecLine, "makes" | "from">[] | null;
   cut: TypedCut;
+  /** What the book calls the parts of the fruit already. */
+  partsInBook: readonly string[];
   water: { name: string; isNew: boolean };
   from: string;
   making: ReturnType<typeof makingOf>;
@@ -236,12 +244,12 @@ function isWeight(unit: Unit): boolean {
 }
 
 /** Null where it is cut from nothing; undefined while that is half written. */
-function cutOf({ kind, cut, name, unit }: Typed): NewPrep["cut"] | undefined {
+function cutOf({ kind, cut, partsInBook, name, unit }: Typed): NewPrep["cut"] | undefined {
   if (!kind.isCut || cut.source === "") return null;
   const perPiece = numberOrNull(cut.perPiece);
   const parts = cut.parts
     .split("+")
-    .map((part) => part.trim())
+    .map((part) => wordForBook("part", part, partsInBook))
     .filter(Boolean);
   if (perPiece == null || perPiece <= 0 || parts.length === 0) return undefined;
   return { source: cut.source, from: null, gives: name, perPiece, unit, parts };

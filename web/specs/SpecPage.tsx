@@ -3,6 +3,7 @@ import { useQuery } from "@tanstack/react-query";
 import { Link, useParams } from "@tanstack/react-router";
 import { useState } from "react";
 import type { CatalogueAnswer } from "../answers.ts";
+import { shownWord } from "../book-words.ts";
 import { formatDate, listWords } from "../format.ts";
 import { ChangedBy } from "../history/ChangedBy.tsx";
 import { todayAt } from "../moment.ts";
@@ -142,7 +143,11 @@ function Allergens({ names }: { names: readonly string[] }) {
     <section className="spec-allergens">
       <h2>{say("specs.allergens")}</h2>
       <p>
-        {names.length === 0 ? say("specs.allergensNone") : <strong>{listWords(names)}.</strong>}{" "}
+        {names.length === 0 ? (
+          say("specs.allergensNone")
+        ) : (
+          <strong>{listWords(names.map((name) => shownWord("allergen", name)))}.</strong>
+        )}{" "}
         {say("specs.allergensCare")}
       </p>
     </section>

@@ -1,5 +1,6 @@
 import { type ReactNode, useMemo, useState } from "react";
 import type { Stock } from "../answers.ts";
+import { shownWord } from "../book-words.ts";
 import { formatMoney } from "../money.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import { Select } from "../parts/Field.tsx";
@@ -50,6 +51,7 @@ export function StockTable({ stock: { at, items }, empty }: { stock: Stock; empt
             options={choices(
               say("stock.allCategories"),
               items.map((row) => row.category),
+              (name) => shownWord("category", name),
             )}
             onChange={(event) => setCategory(event.target.value)}
           />
@@ -62,7 +64,7 @@ export function StockTable({ stock: { at, items }, empty }: { stock: Stock; empt
   );
 }
 
-function choices(all: string, names: readonly string[]) {
-  const distinct = [...new Set(names)].sort((a, b) => a.localeCompare(b));
-  return [{ value: ALL, label: all }, ...distinct];
+function choices(all: string, names: readonly string[], shown = (name: string) => name) {
+  const distinct = [...new Set(names)].map((name) => ({ value: name, label: shown(name) }));
+  return [{ value: ALL, label: all }, ...distinct.sort((a, b) => a.label.localeCompare(b.label))];
 }

@@ -1,5 +1,6 @@
 import type { Venue } from "#engine/venue.ts";
 import type { StockRow } from "../answers.ts";
+import { shownWord } from "../book-words.ts";
 import { formatContainers } from "../figures.ts";
 import { formatAmount, inShownUnit, shownUnit } from "../format.ts";
 import { formatMoney } from "../money.ts";
@@ -19,7 +20,7 @@ export function stockColumns(venue: Venue, at: string): Column<StockRow>[] {
       key: "category",
       head: say("stock.category"),
       kind: "text",
-      value: (row) => row.category,
+      value: (row) => shownWord("category", row.category),
       onPhone: "hidden",
     },
     {

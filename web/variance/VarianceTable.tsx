@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import { useMemo } from "react";
 import type { Venue } from "#engine/venue.ts";
 import type { VarianceRow } from "../answers.ts";
+import { shownWord } from "../book-words.ts";
 import { formatAmount, inShownUnit, shownUnit } from "../format.ts";
 import { formatMoney } from "../money.ts";
 import { DataTable } from "../parts/DataTable.tsx";
@@ -57,7 +58,7 @@ function varianceColumns(venue: Venue): Column<VarianceRow>[] {
       head: say("variance.category"),
       kind: "text",
       onPhone: "hidden",
-      value: ({ category }) => category,
+      value: ({ category }) => shownWord("category", category),
     },
     {
       key: "verdict",

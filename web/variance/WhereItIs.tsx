@@ -1,4 +1,5 @@
 import type { VarianceAnswer } from "../answers.ts";
+import { shownWord } from "../book-words.ts";
 import { formatNumber } from "../format.ts";
 import { DataTable } from "../parts/DataTable.tsx";
 import type { Column } from "../parts/table-column.ts";
@@ -24,7 +25,7 @@ export function WhereItIs({
       <PartsTable
         title={say("variance.byCategory")}
         head={say("variance.category")}
-        parts={categories.slice(0, most)}
+        parts={categories.slice(0, most).map((part) => ({ ...part, name: shownWord("category", part.name) }))}
         fileName="By category"
       />
       <PartsTable

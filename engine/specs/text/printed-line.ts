@@ -19,14 +19,19 @@ export function printExactly(line: PrintableLine): string {
 }
 
 /** Amount and unit as printed. Throws RangeError where a line has none, or no item. */
-export function printMeasure({ amount, unit, item }: PrintableLine): string {
+export function printMeasure(line: PrintableLine): string {
+  const { unit, item } = line;
   if (item === null || unit === null)
     throw new RangeError("A spec line needs a unit and an item to be printed.");
-  if (unit === "top") return "top";
+  return unit === "top" ? "top" : `${figureOf(line)} ${unit}`;
+}
+
+/** The amount as printed. Throws RangeError where a line has none. */
+export function figureOf({ amount, item }: PrintableLine): string {
   if (amount === null) throw new RangeError(`The spec line of "${item}" needs an amount to be printed.`);
   const figure = String(amount);
   // Three decimals behind a point could be read as thousands: "1.125" is printed "1.1250".
-  return `${/^\d+\.\d{3}$/.test(figure) ? `${figure}0` : figure} ${unit}`;
+  return /^\d+\.\d{3}$/.test(figure) ? `${figure}0` : figure;
 }
 
 /** Reads what `printExactly` writes; undefined for any other text. */

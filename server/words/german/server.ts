@@ -45,7 +45,7 @@ export const SERVER: Sentences = {
   "The history has no act {0}.": "Im Verlauf gibt es keinen Vorgang {0}.",
   "Act {0} is about nothing.": "Vorgang {0} betrifft nichts.",
   "This was undone already (no. {0}).": "Das wurde schon zurückgenommen (Nr. {0}).",
-  '"{0}" cannot be undone here. {1}': "„{0}“ lässt sich hier nicht zurücknehmen. {1}",
+  "This cannot be undone here. {0}": "Das lässt sich hier nicht zurücknehmen. {0}",
   "The whole book was loaded since, so this cannot be undone; bring back the copy that was kept.":
     "Seither wurde das ganze Buch geladen, also lässt sich das nicht zurücknehmen; hol die aufbewahrte Kopie zurück.",
   "Bring back the copy that was kept with: ullage restore FILE":
@@ -87,7 +87,7 @@ export const SERVER: Sentences = {
   "{0} × case of {1}": "{0} × Kiste mit {1}",
   "{0} {1} from {2}": "{0} {1} von {2}",
   "open {0}": "offen {0}",
-  "{0} moved here from {1}": "{0} von {1} hierher",
+  "{0} moved here from {1}": "{0} hierher von {1}",
   "{0} moved away to {1}": "{0} nach {1}",
   "on the scale {0}": "auf der Waage {0}",
   "It was changed since, by more than can be undone at once.":

@@ -41,7 +41,7 @@ describe("a German line", () => {
     ["eine halbe Limette, in Spalten", 0.5, "each", "Limette", "in Spalten"],
     ["6 frische Himbeeren", 6, "each", "Himbeeren", "frische"],
     ["1 Eiweiß", 1, "each", "Eiweiß"],
-    ["2 Stück Limetten", 2, "piece", "Limetten"],
+    ["2 Stück Limetten", 2, "each", "Limetten"],
     ["Saft einer halben Zitrone", 0.5, "each", "Zitrone", "Saft von"],
     ["Saft von 2 Limetten", 2, "each", "Limetten", "Saft von"],
     ["mit Soda auffüllen", null, "top", "Soda"],

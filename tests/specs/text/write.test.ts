@@ -1,12 +1,15 @@
+import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import { readBookFolder } from "#db/book/folder.ts";
+import { groupBy } from "#engine/catalogue.ts";
 import { UNITS } from "#engine/measure/units.ts";
 import type { PrintableLine } from "#engine/specs/text/printed-line.ts";
 import { readSpecText } from "#engine/specs/text/read.ts";
 import { writeSpecText } from "#engine/specs/text/write.ts";
 
-function readBack(lines: readonly PrintableLine[]) {
-  return readSpecText(writeSpecText(lines)).map(({ amount, unit, item, orItems, note, error }) => {
+function readBack(lines: readonly PrintableLine[], language?: string) {
+  return readSpecText(writeSpecText(lines, language)).map(({ amount, unit, item, orItems, note, error }) => {
     expect(error).toBeNull();
     return { amount, unit, item, orItems, note };
   });
@@ -25,6 +28,27 @@ it("prints as people write", () => {
   expect(writeSpecText(spec)).toBe(
     "2 oz dry gin\n0.75 oz lime juice, fresh\n8 each mint leaf\ntop soda water\n2 oz rye or bourbon",
   );
+});
+
+it("prints as German cards have it", () => {
+  const spec: PrintableLine[] = [
+    { ...gin, amount: 0.75, item: "trockener Gin" },
+    { amount: 1.5, unit: "barspoon", item: "Zuckersirup", orItems: [], note: "kalt" },
+    { amount: 2, unit: "dash", item: "Orangenbitter", orItems: ["Kakaobitter"], note: null },
+    { amount: 1, unit: "each", item: "Limettenscheibe", orItems: [], note: null },
+    { amount: 1, unit: "each", item: "Papierhalm", orItems: [], note: null },
+    { amount: null, unit: "top", item: "Sodawasser", orItems: [], note: "eiskalt" },
+    { amount: 1.125, unit: "ml", item: "Saline", orItems: [], note: null },
+  ];
+  expect(writeSpecText(spec, "de").split("\n")).toEqual([
+    "0,75 oz trockener Gin",
+    "1,5 Barlöffel Zuckersirup, kalt",
+    "2 Spritzer Orangenbitter oder Kakaobitter",
+    "1 Limettenscheibe",
+    "1 Stück Papierhalm",
+    "mit Sodawasser auffüllen (eiskalt)",
+    "1,1250 ml Saline",
+  ]);
 });
 
 it("quotes a name that would be read otherwise", () => {
@@ -106,10 +130,10 @@ const topped = fc.record({
   note: fc.option(name),
 });
 
-it("printed and read again is the same spec, whatever its names and notes say", () => {
+it.each(["en", "de"])("printed and read again is the same spec, whatever its names say: %s", (language) => {
   fc.assert(
     fc.property(fc.array(fc.oneof(measured, topped), { maxLength: 5 }), (lines) => {
-      expect(readBack(lines)).toEqual(lines);
+      expect(readBack(lines, language)).toEqual(lines);
     }),
     { numRuns: 1000 },
   );
@@ -150,4 +174,20 @@ it("what was read from people's lines prints and reads back alike", () => {
     return line;
   });
   expect(readBack(lines)).toEqual(lines);
+});
+
+it("prints every spec of the demo bar in German without a code, and reads it back with the book's items", () => {
+  const { book } = readBookFolder(fileURLToPath(new URL("../../../sample-sales", import.meta.url)));
+  const items = book.items.map(({ name: known }) => known);
+  const specs = groupBy(book.specs, ({ makes, from }) => `${makes} ${from}`);
+  expect(specs.size).toBeGreaterThan(40);
+  for (const spec of specs.values()) {
+    const lines = spec.map(({ amount: much, unit, item, orItems, note }) => {
+      return { amount: much, unit, item, orItems, note: note === "" ? null : note };
+    });
+    const text = writeSpecText(lines, "de");
+    expect(text).not.toMatch(/"|\b(each|dash|barspoon|drop|splash|top|or)\b/);
+    const read = readSpecText(text, { items }).map(({ line: _, ...one }) => one);
+    expect(read).toEqual(lines.map((line) => ({ ...line, error: null })));
+  }
 });

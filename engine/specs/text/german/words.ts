@@ -14,7 +14,7 @@ export const UNIT_WORDS: readonly (readonly [unit: Unit, words: string])[] = [
   ["dl", "deziliter"],
   ["g", "gramm"],
   ["kg", "kilogramm"],
-  ["piece", "stück|stueck|stk"],
+  ["each", "stück|stueck|stk"],
 ];
 
 /** In these capitals, or in small letters: "1 El …" is the beginning of a label. */
