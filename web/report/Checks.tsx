@@ -1,10 +1,9 @@
 import { formatShare } from "../figures.ts";
-import { listWords } from "../format.ts";
 import { formatMoney } from "../money.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
-import { causeSentence, sureness } from "../variance/cause-words.ts";
-import { rivalWords } from "./check-words.ts";
+import { sureness } from "../variance/cause-words.ts";
+import { checkSentence, rivalWords } from "./check-words.ts";
 import type { OwnerReport } from "./query.ts";
 
 const MOST_SURE = 0.999;
@@ -17,22 +16,20 @@ export function Checks({ report: { checks } }: { report: OwnerReport }) {
       <h2>{say("report.checks", { count: checks.length })}</h2>
       {checks.length === 0 ? <p>{say("report.noChecks")}</p> : null}
       <ol className="report-checks">
-        {checks.map(({ items, rivals, cost, probability, check, count, sign, ...cause }) => (
-          <li key={JSON.stringify([cause.kind, cause.what])}>
+        {checks.map((one) => (
+          <li key={JSON.stringify([one.kind, one.what])}>
             <p className="cause-sentence">
-              {items.length > 0
-                ? say("report.areaLeftOut", { count: count ?? "", items: listWords(items) })
-                : causeSentence({ ...cause, count: count ?? undefined, sign: sign ?? undefined }, venue)}{" "}
+              {checkSentence(one, venue)}{" "}
               <span className="cause-chance">
                 {say("report.chance", {
-                  share: formatShare(Math.min(probability, MOST_SURE)),
-                  sureness: sureness(probability),
-                  money: formatMoney(cost, venue.currency, { whole: true }),
+                  share: formatShare(Math.min(one.probability, MOST_SURE)),
+                  sureness: sureness(one.probability),
+                  money: formatMoney(one.cost, venue.currency, { whole: true }),
                 })}
               </span>
             </p>
-            <p className="cause-check">{check}</p>
-            {rivals.length === 0 ? null : <p className="cause-or">{rivalWords(rivals)}</p>}
+            <p className="cause-check">{one.check}</p>
+            {one.rivals.length === 0 ? null : <p className="cause-or">{rivalWords(one.rivals)}</p>}
           </li>
         ))}
       </ol>

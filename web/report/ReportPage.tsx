@@ -26,6 +26,7 @@ import { reportRows } from "./report-rows.ts";
 
 /** The owner's ten minutes on one page: what was used, what is unexplained, what to check, what was settled. */
 export function ReportPage() {
+  const venue = useVenue();
   const period = useSearch({ from: "/report" });
   const navigate = useNavigate({ from: "/report" });
   const { data: report, error, refetch } = useQuery(ownerReportQuery(period));
@@ -37,7 +38,9 @@ export function ReportPage() {
         <div className="report-acts">
           <PeriodPicker period={period} onPick={(search) => void navigate({ search })} />
           {report === undefined ? null : (
-            <Button onClick={() => void saveCsv(`report ${report.closing}`, reportRows(report))}>CSV</Button>
+            <Button onClick={() => void saveCsv(`report ${report.closing}`, reportRows(report, venue))}>
+              CSV
+            </Button>
           )}
           <Button onClick={() => window.print()}>{say("report.print")}</Button>
         </div>

@@ -1,11 +1,13 @@
 import { shownWord } from "../book-words.ts";
+import type { Measuring } from "../format.ts";
 import { fileCell } from "../parts/table-text.ts";
 import { say } from "../texts/say.ts";
-import { rivalWords } from "./check-words.ts";
+import { settledWords } from "../variance/cause-words.ts";
+import { checkSentence, rivalWords } from "./check-words.ts";
 import type { OwnerReport } from "./query.ts";
 
 /** The page as rows of a file: section, what, amount, ±, note. Money in major units. */
-export function reportRows(report: OwnerReport): string[][] {
+export function reportRows(report: OwnerReport, venue: Measuring): string[][] {
   const { totals, periods, checks, settled, where } = report;
   const row = (section: string, what: string, amount: number | null, sd: number | null, note = "") => [
     fileCell("text", section),
@@ -37,19 +39,13 @@ export function reportRows(report: OwnerReport): string[][] {
     row(figures, say("report.pourCostPct"), totals.pourCostPct, null),
     row(figures, say("report.specCostPct"), report.specCostPct, null),
     ...periods.map(({ to, cost, sd }) => row(say("report.periods"), to, cost, sd)),
-    ...checks.map(({ kind, what, items, cost, check, rivals }) => {
-      const names = items.length > 0 ? items : [what].flat();
-      const others = rivals.length === 0 ? "" : ` ${rivalWords(rivals)}`;
-      return row(say("report.toCheck"), `${kind}: ${names.join(", ")}`, cost, null, `${check}${others}`);
+    ...checks.map((one) => {
+      const others = one.rivals.length === 0 ? "" : ` ${rivalWords(one.rivals)}`;
+      const note = `${one.check}${others}`;
+      return row(say("report.toCheck"), checkSentence(one, venue), one.cost, null, note);
     }),
-    ...settled.map(({ answer, cause, words, settledAt }) =>
-      row(
-        answer === "confirmed" ? say("variance.settled") : say("variance.refute"),
-        `${cause.kind}: ${[cause.what].flat().join(", ")}`,
-        cause.size,
-        null,
-        `${settledAt.slice(0, 10)} ${cause.unit}. ${words ?? ""}`.trim(),
-      ),
+    ...settled.map((one) =>
+      row(say("report.settled"), settledWords(one, venue), null, null, one.settledAt.slice(0, 10)),
     ),
     ...where.categories.map(({ name, cost, sd }) =>
       row(say("variance.byCategory"), shownWord("category", name), cost, sd),
