@@ -39,6 +39,7 @@ it("says on the owner's report that a variance is no accusation, and gives it as
   const text = readFileSync(await download.path(), "utf8");
   expect(text).toContain("Cost by the specs");
   expect(text).toContain("no accusation");
+  expect(text).toContain("A delivery of Orrindel Orange Liqueur was not entered: 2 containers.");
   await page.context().close();
 }, 60_000);
 
