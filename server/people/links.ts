@@ -1,8 +1,9 @@
 import { NotFoundError } from "#db/errors.ts";
+import { actingAs } from "#db/history/acting.ts";
 import type { Db } from "#db/open.ts";
 import { addLink, hasOwner, LINK_IS_SHUT, linkOpenTo, personOf, takeLink } from "#db/people-repository.ts";
 import { InputError } from "#server/input-error.ts";
-import type { Role, Visitor } from "#server/people/actor.ts";
+import { actingOf, type Role, type Visitor } from "#server/people/actor.ts";
 import { kindFor, refuseWeakPassword, refuseWeakPin } from "#server/people/choose-secret.ts";
 import type { Door } from "#server/people/door.ts";
 import { hashSecret, newSecret, secretHash } from "#server/people/secrets.ts";
@@ -65,10 +66,11 @@ export async function useLink(
   if (ownName === "") throw new InputError("Say your name; it stands beside what you enter.");
   const hashed = await chosenSecret(door, meant.kind, secret, ownName);
   const doing = { now: door.now().toISOString(), by: ownName };
-  const id = await takeLink(
-    door.db,
-    { secretHash: secretHash(link), secret: hashed, ownerName: ownName },
-    doing,
+  // Nobody is signed in yet, but it is whoever holds the link that acts, and not the terminal it was made at.
+  const via = visitor.device === null ? "password" : meant.kind;
+  const chooser = { personId: null, name: ownName, role: meant.role, via, address: visitor.address };
+  const id = await actingAs(actingOf(chooser, visitor.device), () =>
+    takeLink(door.db, { secretHash: secretHash(link), secret: hashed, ownerName: ownName }, doing),
   );
   if (meant.kind === "pin" && visitor.device === null) return null;
   return begin(door, await personOf(door.db, id), meant.kind, visitor);

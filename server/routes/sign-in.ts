@@ -1,6 +1,6 @@
 import { type Context, Hono } from "hono";
 import { z } from "zod";
-import { hasOwner, listPeople, personOf, setSecret } from "#db/people-repository.ts";
+import { listPeople, personOf, setSecret } from "#db/people-repository.ts";
 import { about, checked } from "#server/http.ts";
 import { InputError } from "#server/input-error.ts";
 import type { Actor, Visitor } from "#server/people/actor.ts";
@@ -76,8 +76,8 @@ export function signInRoutes(door: Door) {
 }
 
 async function stateFor({ db }: Door, { actor, device }: Visitor) {
-  const names =
-    device === null ? [] : (await listPeople(db)).filter((one) => one.isActive && one.pinHash !== null);
+  const people = (await listPeople(db)).filter(({ isActive }) => isActive);
+  const names = device === null ? [] : people.filter(({ pinHash }) => pinHash !== null);
   return {
     actor:
       actor === null
@@ -85,8 +85,8 @@ async function stateFor({ db }: Door, { actor, device }: Visitor) {
         : { name: actor.name, role: actor.role, via: actor.via, powers: powersOf(actor.role) },
     device: device === null ? null : { name: device.name },
     names: names.map(({ id, name }) => ({ id, name })),
-    /** Nobody holds the keys yet: the way in is the link in the terminal. */
-    isFirst: actor === null && !(await hasOwner(db)),
+    /** Nobody has a password yet: the way in is the link in the terminal. */
+    isFirst: actor === null && people.every(({ passwordHash }) => passwordHash === null),
   };
 }
 

@@ -2,10 +2,8 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { accessibilityFaultsOn } from "./accessibility-faults.ts";
+import { linkIn, PASSWORD, PIN } from "./people.ts";
 import { closePages, newPage, type OpenBar, openBar, PHONE, settled, sharedBrowser } from "./support.ts";
-
-const PASSWORD = "three bent corkscrews";
-const PIN = "7392";
 
 let bar: OpenBar;
 let browser: Browser;
@@ -20,11 +18,6 @@ afterAll(async () => {
   await closePages(browser);
   await bar?.close();
 });
-
-/** A one-time link, as printed or shown. */
-function linkIn(text: string): string {
-  return /http:\/\/\S+\/welcome#\S+/.exec(text)?.[0] ?? "no link";
-}
 
 async function signOut(page: Page): Promise<void> {
   await page.goto(`${bar.url}/me`);

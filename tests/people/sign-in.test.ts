@@ -39,6 +39,26 @@ describe("the first owner", () => {
     expect(await firstOwnerLink(bar.db, { now: bar.now(), by: "terminal" })).toBeNull();
   });
 
+  it("need not come first: a manager with a password finds the way to sign in, in a book that nobody owns yet", async () => {
+    const bar = await aDoor();
+    await bar.add("Mara", "manager");
+    expect((await bar.browser().get("/api/sign-in")).body).toMatchObject({ actor: null, isFirst: false });
+    const mara = bar.browser();
+    const entered = await mara.post("/api/sign-in/password", { name: "Mara", password: PASSWORD });
+    expect(entered.body).toMatchObject({ name: "Mara", role: "manager" });
+  });
+
+  it("stands in the history as who chose the password, and not as the terminal that gave the link", async () => {
+    const bar = await aDoor();
+    const link = secretOf(await firstOwnerLink(bar.db, { now: bar.now(), by: "terminal" }));
+    const ines = bar.browser();
+    await ines.post("/api/sign-in/link", { link, name: "Ines", secret: PASSWORD });
+    const { body } = await ines.get("/api/history");
+    const { acts } = body as { acts: { who: string; via: string }[] };
+    expect(acts[0]).toMatchObject({ who: "Ines", via: "screen" });
+    expect(acts.slice(1).map(({ via }) => via)).toEqual(["terminal", "terminal"]);
+  });
+
   it("cannot use a link that is a day old, or one that a newer one replaced", async () => {
     const bar = await aDoor();
     const old = secretOf(await firstOwnerLink(bar.db, { now: bar.now(), by: "terminal" }));
