@@ -91,7 +91,8 @@ function SignedOutLine() {
 
 function VenueGate() {
   const { data, error, refetch } = useQuery(venueQuery);
-  const path = useRouterState({ select: ({ location }) => location.pathname });
+  // Of the screen that stands, which is the last one while the next is being fetched.
+  const path = useRouterState({ select: ({ matches }) => matches.at(-1)?.pathname ?? "/" });
   const actor = useSignedIn();
   const isAway = error instanceof ProblemError && [0, 401].includes(error.status);
   const venue = data ?? (isAway ? lastSeenVenue() : undefined);
