@@ -232,7 +232,7 @@ it("lays the delivery to the order on Wednesday: two bottles short, and dearer",
   await laptop.getByText("Came with invoice LM-40310.").waitFor();
   // $18.00 a bottle instead of $17.50, twelve times.
   expect(await rowOf("Quillmere Vodka")).toMatch(
-    /^Quillmere Vodka1 L1412on the way, due Wed, Dec\s2\$17.50\$18.00\$6.00$/,
+    /^Quillmere Vodka1 L14122 still to come, due Wed, Dec\s2\$17.50\$18.00\$6.00$/,
   );
 }, 90_000);
 

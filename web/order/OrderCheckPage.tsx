@@ -112,8 +112,12 @@ function unorderedWords({ item, pack, quantity, invoice, insteadOf }: Check["uno
 
 const STATES = { whole: "order.came", short: "order.short", missing: "order.didNotCome" } as const;
 
-function stateWords({ state, daysLate, expected }: Line): string {
-  if (state === "waiting") return say("order.onTheWayDue", { date: formatDate(expected) });
+function stateWords({ state, daysLate, expected, ordered, received }: Line): string {
+  const date = formatDate(expected);
+  if (state === "waiting" && received > 0) {
+    return say("order.restDue", { rest: formatNumber(ordered - received), date });
+  }
+  if (state === "waiting") return say("order.onTheWayDue", { date });
   const came = say(STATES[state]);
   return daysLate === 0 ? came : say("order.stateLate", { state: came, days: daysLate });
 }
