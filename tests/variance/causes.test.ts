@@ -147,6 +147,16 @@ describe("one trouble in a bar that otherwise pours to the drop", () => {
     expect(short?.check).toContain("invoice Q1 from Quarry Drinks");
   });
 
+  it("does not stretch last week's trouble into this one: a bottle broke, whatever was poured over or lost before", () => {
+    const { causes } = plainVariance({
+      goneBefore: { Vodka: 900, "Aged rum": 1400 },
+      gone: { "Aged rum": 700 },
+    });
+    expect(new Set(causes.map(({ group }) => group)).size).toBe(1);
+    expect(causes[0]).toMatchObject({ what: "Aged rum", size: 1, unit: "container" });
+    expect(causes.map(({ kind }) => kind)).toContain("breakage");
+  });
+
   it("takes a store entered as none for skipped, item by item, though bottles stood there", () => {
     const { causes } = plainVariance({
       counts: (row) => (row.count === "C" && row.area === "Store" ? { ...row, full: 0 } : row),

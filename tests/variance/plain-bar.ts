@@ -67,6 +67,8 @@ const DELIVERED: Record<string, number> = { Gin: 6, Vodka: 4, "Aged rum": 2 };
 export type Trouble = {
   /** Stock gone beyond what the drinks took, in base units; negative for stock that came. */
   gone?: Record<string, number>;
+  /** The same in the first week, before it. */
+  goneBefore?: Record<string, number>;
   /** Changes what was written down. */
   counts?: (row: CountRow) => CountRow;
   deliveries?: (rows: Delivery[]) => Delivery[];
@@ -166,7 +168,7 @@ function allSales(): SaleGroup[] {
 }
 
 /** Stock truly there at each count, by plain sums. */
-function stockAt(count: number, gone: Record<string, number>): Record<string, number> {
+function stockAt(count: number, { gone = {}, goneBefore = {} }: Trouble): Record<string, number> {
   const stock = { ...OPENING };
   const add = (name: string, amount: number) => {
     stock[name] = (stock[name] ?? 0) + amount;
@@ -180,16 +182,17 @@ function stockAt(count: number, gone: Record<string, number>): Record<string, nu
     for (const [name, serves] of Object.entries(SERVES)) {
       for (const [poured, ml] of Object.entries(POURED[name as DrinkName])) add(poured, -serves * ml);
     }
-    if (week === 1) for (const [name, amount] of Object.entries(gone)) add(name, -amount);
+    const lost = { 0: goneBefore, 1: gone }[week] ?? {};
+    for (const [name, amount] of Object.entries(lost)) add(name, -amount);
   }
   return stock;
 }
 
 /** The well holds the open bottle and two more, the store the rest. */
-function countRows({ gone = {}, counts = (row) => row }: Trouble): CountRow[] {
+function countRows(trouble: Trouble): CountRow[] {
   return COUNTS.flatMap((name, index) => {
     const at = `${day(index, 0)}T09:00:00Z`;
-    return Object.entries(stockAt(index, gone)).flatMap(([of, amount]) => {
+    return Object.entries(stockAt(index, trouble)).flatMap(([of, amount]) => {
       const bottle = BOTTLE_ML[of];
       if (bottle === undefined) {
         const unit = of === "Sugar" ? "g" : of === "Lime" ? "each" : "ml";
@@ -203,5 +206,5 @@ function countRows({ gone = {}, counts = (row) => row }: Trouble): CountRow[] {
         counted(name, at, of, { area: "Store", pack: size, full: Math.max(0, bottles - 2) }),
       ];
     });
-  }).map(counts);
+  }).map(trouble.counts ?? ((row) => row));
 }

@@ -6,7 +6,7 @@ export type Choice = {
   vector: Sparse;
   size: SizeRule;
   logOdds: number;
-  /** How many items it speaks of. */
+  /** Of how many windows it speaks, over all its items. */
   spans: number;
   /** The kind of thing it stands for. */
   family: string;

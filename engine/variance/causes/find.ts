@@ -63,7 +63,10 @@ function choiceOf(
   return {
     vector: residuals.whiten(effects),
     size,
-    spans: effects.length,
+    spans: effects.reduce(
+      (sum, { before, now, after }) => sum + [before, now, after].filter(Boolean).length,
+      0,
+    ),
     logOdds: Math.log(chance) - Math.log1p(-Math.min(chance, 0.99)),
     family,
     key,

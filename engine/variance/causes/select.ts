@@ -22,7 +22,7 @@ const MOST_JOINT = 12;
  * then fitted together, and each chosen one is exchanged where another now explains its part better. Stops
  * when the next one's odds are below `leastOdds` (in logarithms): it is not worth its cost.
  *
- * One signature over several items can stand for two true ones and bar the way to both, so the search is made
+ * One signature over several items or windows can stand for two true ones and bar the way to both, so the search is made
  * anew without each family that was chosen, and without each chosen one and all that touch its items; the
  * answer with the best odds as a whole is kept.
  */
@@ -74,7 +74,7 @@ function likelyBefore<C extends Choice>(
   return refit(values, chosen);
 }
 
-/** Those that speak of several items; none when there are so many that the week is a wreck. */
+/** Those that speak of several items or windows; none when there are so many that the week is a wreck. */
 function doubtful<C extends Choice>(chosen: readonly Chosen<C>[]): Chosen<C>[] {
   const several = chosen.filter(({ choice }) => choice.spans > 1);
   return chosen.length > MOST_RETHOUGHT || several.length > MOST_DOUBTS ? [] : several;
