@@ -2,8 +2,17 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { accessibilityFaultsOn } from "./accessibility-faults.ts";
-import { linkIn, PASSWORD, PIN } from "./people.ts";
-import { closePages, newPage, type OpenBar, openBar, PHONE, settled, sharedBrowser } from "./support.ts";
+import { beginWithPin, linkIn, PASSWORD, PIN } from "./people.ts";
+import {
+  closePages,
+  goTo,
+  newPage,
+  type OpenBar,
+  openBar,
+  PHONE,
+  settled,
+  sharedBrowser,
+} from "./support.ts";
 
 let bar: OpenBar;
 let browser: Browser;
@@ -128,4 +137,23 @@ it("lets a count go on when its session ends, and sends it after the next sign-i
   await expect
     .poll(async () => (await rows()).map(({ item, full, by }) => `${item} ${full} ${by}`))
     .toEqual(["Quillmere Vodka 5 Kit"]);
+}, 60_000);
+
+it("counts on a phone that several use under the name of whoever is signed in, also in a count that is gone on with", async () => {
+  const countedBy = async () => {
+    await goTo(phone, `${bar.url}/count`);
+    return phone.getByLabel("Counted by").inputValue();
+  };
+  await countedBy();
+  await phone.getByLabel("Counted by").fill("Kit B.");
+  await phone.getByRole("link", { name: /^Cut short/ }).click();
+  await settled(phone, "Cut short");
+  expect(await countedBy()).toBe("Kit B.");
+  // The session ends by itself; what is said of Noa must not be what was said of Kit.
+  await phone.context().clearCookies({ name: /session/ });
+  await beginWithPin(phone, bar, { name: "Noa", role: "counter" });
+  expect(await countedBy()).toBe("Noa");
+  await signOut(phone);
+  const kept = await phone.evaluate(() => Object.keys(localStorage));
+  expect(kept.filter((key) => /counted|entered/.test(key))).toEqual([]);
 }, 60_000);

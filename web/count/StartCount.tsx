@@ -6,7 +6,8 @@ import { todayAt } from "../moment.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Page } from "../parts/Page.tsx";
-import { type SignedIn, useSignedIn } from "../people/signed-in.ts";
+import { ownName } from "../people/own-name.ts";
+import { useSignedIn } from "../people/signed-in.ts";
 import { countsQuery } from "../queries.ts";
 import { useVenue } from "../shell/venue.tsx";
 import { say } from "../texts/say.ts";
@@ -22,9 +23,13 @@ export function StartCount({ items }: { items: string | undefined }) {
     say(items === undefined ? "count.newName" : "count.recountName", { date: todayAt(venue) }),
   );
   const me = useSignedIn();
-  const [by, setBy] = useState(() => counter() || nameOf(me));
-  const begin = () => {
+  const [by, setBy] = useState(() => lastCounter(ownName(me)) || ownName(me));
+  const countAs = () => {
     saveCounter(by);
+    localStorage.setItem(FOR, ownName(me));
+  };
+  const begin = () => {
+    countAs();
     void navigate({ search: { count: name.trim(), items } });
   };
   return (
@@ -60,19 +65,21 @@ export function StartCount({ items }: { items: string | undefined }) {
           {say("count.begin")}
         </Button>
       </form>
-      <EarlierCounts items={items} />
+      <EarlierCounts items={items} onGoOn={countAs} />
     </Page>
   );
 }
 
-/** Whoever signed in counts, unless somebody else says so. */
-function nameOf(me: SignedIn | null): string {
-  return me === null || me.via === "demo" ? "" : me.name;
+const FOR = "ullage-counted-for";
+
+/** Who counted last here under the same sign-in; on a phone that several use, the one before says nothing of the next. */
+function lastCounter(me: string): string {
+  return (localStorage.getItem(FOR) ?? me) === me ? counter() : "";
 }
 
 const SHOWN = 3;
 
-function EarlierCounts({ items: chosen }: { items: string | undefined }) {
+function EarlierCounts({ items: chosen, onGoOn }: { items: string | undefined; onGoOn: () => void }) {
   const venue = useVenue();
   const { data: counts = [] } = useQuery(countsQuery);
   const onDevice = [...new Set(useWaiting().map(({ row }) => row.count))];
@@ -85,7 +92,7 @@ function EarlierCounts({ items: chosen }: { items: string | undefined }) {
       <ul className="count-lines count-begun">
         {unsent.map((name) => (
           <li key={name}>
-            <Link to="/count" search={{ count: name, items: chosen }}>
+            <Link to="/count" search={{ count: name, items: chosen }} onClick={onGoOn}>
               <span>{name}</span>
               <span className="soft">{say("count.onDevice")}</span>
             </Link>
@@ -93,7 +100,7 @@ function EarlierCounts({ items: chosen }: { items: string | undefined }) {
         ))}
         {served.map(({ name, at, items }) => (
           <li key={name}>
-            <Link to="/count" search={{ count: name, items: chosen }}>
+            <Link to="/count" search={{ count: name, items: chosen }} onClick={onGoOn}>
               <span>{name}</span>
               <span className="soft">{say("count.begun", { at: formatMoment(at, venue), items })}</span>
             </Link>

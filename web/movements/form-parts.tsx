@@ -6,6 +6,8 @@ import type { CatalogueAnswer } from "../answers.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field, Select } from "../parts/Field.tsx";
 import { useDeviceSetting } from "../parts/use-device-setting.ts";
+import { ownName } from "../people/own-name.ts";
+import { useSignedIn } from "../people/signed-in.ts";
 import { catalogueQuery } from "../queries.ts";
 import { say } from "../texts/say.ts";
 
@@ -34,9 +36,10 @@ export function MomentField({ value, onChange }: { value: string; onChange: (loc
   );
 }
 
-/** Who entered it: of an entry what it says, else who was named last on this device. */
+/** Who entered it: of an entry what it says, else whom the one signed in named last on this device, else that one. */
 export function useEnteredBy(entered: string | undefined): [string, (by: string) => void] {
-  const [last, setLast] = useDeviceSetting("entered-by", "");
+  const me = ownName(useSignedIn());
+  const [last, setLast] = useDeviceSetting(`entered-by ${me}`.trim(), me);
   const [by, setBy] = useState(entered ?? last);
   const name = (typed: string) => {
     setBy(typed);

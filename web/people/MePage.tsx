@@ -10,8 +10,9 @@ import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
 import { say } from "../texts/say.ts";
 import { ChooseSecret } from "./ChooseSecret.tsx";
+import { forgetPerson } from "./forget.ts";
 import { mayWords, roleWord } from "./role-words.ts";
-import { forgetSignedIn, type SignedIn, useSignedIn } from "./signed-in.ts";
+import { type SignedIn, useSignedIn } from "./signed-in.ts";
 
 /** Whoever is signed in: what they may do, the ways out, and another password or PIN. */
 export function MePage() {
@@ -58,7 +59,7 @@ function Leave() {
     mutationFn: (isEverywhere: boolean) =>
       answerOf(isEverywhere ? server["sign-in"]["out-everywhere"].$post() : server["sign-in"].out.$post()),
     onSuccess: () => {
-      forgetSignedIn();
+      forgetPerson();
       queryClient.clear();
       // A fresh page holds nothing of what the one before had fetched.
       window.location.assign("/");

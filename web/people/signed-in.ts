@@ -22,11 +22,6 @@ export const signInQuery = queryOptions({
   staleTime: 30_000,
 });
 
-/** Whoever is signed in leaves no trace here but what is still to be sent. */
-export function forgetSignedIn(): void {
-  localStorage.removeItem(KEY);
-}
-
 /** What is known of the sign-in, and, while nothing is, what went wrong. */
 export function useSignIn() {
   const { data, error, refetch } = useQuery(signInQuery);
