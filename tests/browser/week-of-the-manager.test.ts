@@ -46,6 +46,9 @@ it("signs the manager in on one phone, and somebody to count along on another of
   await enrol(other, bar, MARA);
   await beginWithPin(other, bar, KIT);
   await signIn(phone, bar, MARA);
+  await phone
+    .getByText("Nothing was entered after Mon, Nov 23, so all below is reckoned for that day")
+    .waitFor();
 }, 90_000);
 
 it("counts on through a cut of the network and a reload without it: full ones, tenths, none, and one left out", async () => {

@@ -5,10 +5,11 @@ import type { Week, WeekStep } from "../answers.ts";
 import { ProblemError } from "../api.ts";
 import { formatDate, formatMoment } from "../format.ts";
 import { ChangedBy } from "../history/ChangedBy.tsx";
+import { todayAt } from "../moment.ts";
 import { Busy } from "../parts/Busy.tsx";
 import { Page } from "../parts/Page.tsx";
 import { Problems } from "../parts/Problems.tsx";
-import { useMay } from "../people/signed-in.ts";
+import { useMay, useSignedIn } from "../people/signed-in.ts";
 import { weekQuery } from "../queries.ts";
 import { useDestinations } from "../shell/nav.ts";
 import { useVenue } from "../shell/venue.tsx";
@@ -68,12 +69,20 @@ function isYoung(error: Error): boolean {
   return error instanceof ProblemError && error.status === 404;
 }
 
+/** So long after the last entry nobody wonders that the week is reckoned for its day. */
+const FRESH_MS = 2 * 24 * 3_600_000;
+
 function Standing({ week: { now, latestCount } }: { week: Week }) {
   const venue = useVenue();
+  const me = useSignedIn();
   const date = formatDate(now.businessDate);
-  return latestCount === null
-    ? say("week.neverCounted", { date })
-    : say("week.lastCounted", { date, when: formatMoment(latestCount.at, venue) });
+  const counted =
+    latestCount === null
+      ? say("week.neverCounted", { date })
+      : say("week.lastCounted", { date, when: formatMoment(latestCount.at, venue) });
+  // The demo stands still on purpose.
+  const isOld = me?.via !== "demo" && Date.parse(todayAt(venue)) - Date.parse(now.businessDate) > FRESH_MS;
+  return isOld ? `${counted} ${say("week.nothingSince", { date })}` : counted;
 }
 
 const ACTS = {
