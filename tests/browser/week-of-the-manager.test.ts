@@ -1,10 +1,11 @@
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import type { Browser, Page, Route } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { BACK_BAR, CELLAR, entryLine, FRONT_WELL, journal, typedIn } from "./manager-week.ts";
+import { type Network, networkTo } from "./network.ts";
 import { beginWithPin, enrol, signIn } from "./people.ts";
 import { walk } from "./shelf-walk.ts";
 import {
@@ -32,20 +33,29 @@ let bar: OpenBar;
 let browser: Browser;
 let phone: Page;
 let other: Page;
+let networks: Map<Page, Network>;
 let laptop: Page;
 beforeAll(async () => {
   [bar, browser] = await Promise.all([openBar({ isSignedIn: false }), sharedBrowser()]);
   [phone, other] = await Promise.all([phoneOnMonday(), phoneOnMonday()]);
+  networks = new Map([
+    [phone, await networkTo(bar)],
+    [other, await networkTo(bar)],
+  ]);
 }, 180_000);
 afterAll(async () => {
   await closePages(browser);
+  for (const network of networks?.values() ?? []) network.close();
   await bar?.close();
 });
 
-it("signs the manager in on one phone, and somebody to count along on another of the bar's", async () => {
-  await enrol(other, bar, MARA);
-  await beginWithPin(other, bar, KIT);
-  await signIn(phone, bar, MARA);
+it("signs the manager in on a phone and a laptop, and somebody to count along on another phone of the bar's", async () => {
+  await enrol(other, barFrom(other), MARA);
+  await beginWithPin(other, barFrom(other), KIT);
+  await signIn(phone, barFrom(phone), MARA);
+  ({ page: laptop } = await newPage(browser, { viewport: LAPTOP }));
+  await laptop.clock.setFixedTime(MONDAY);
+  await signIn(laptop, bar, MARA);
   await phone
     .getByText("Nothing was entered after Mon, Nov 23, so all below is reckoned for that day")
     .waitFor();
@@ -80,7 +90,7 @@ it("counts on through a cut of the network and a reload without it: full ones, t
 }, 90_000);
 
 it("counts the cellar on another phone meanwhile, out of signal too, and neither waits for the other", async () => {
-  await goTo(other, `${bar.url}/count`);
+  await goTo(other, `${barFrom(other).url}/count`);
   await other.getByRole("link", { name: new RegExp(`^${COUNT}`) }).click();
   await other.getByRole("link", { name: /^Cellar/ }).click();
   await other.getByText("Cellar, 0 of 28 counted").waitFor();
@@ -147,9 +157,7 @@ it("lists what is missing before the end, and ends in a variance that first asks
 }, 90_000);
 
 it("brings in the week's sales on a laptop", async () => {
-  ({ page: laptop } = await newPage(browser, { viewport: LAPTOP }));
-  await laptop.clock.setFixedTime(MONDAY);
-  await signIn(laptop, bar, MARA);
+  await goTo(laptop, bar.url);
   const next = laptop.getByRole("region", { name: "Do this next" });
   await next.getByText("7 days are missing after Sun, Nov 22.").waitFor();
   await next.getByRole("link", { name: "Bring in the sales" }).click();
@@ -278,21 +286,24 @@ it("gives all of it out again as plain sheets", () => {
   rmSync(dirname(folder), { recursive: true });
 });
 
-const API = "**/api/**";
 const ENTRIES = "**/api/counts/entries**";
 
-/** No network for a phone: a page that is just being loaded again can be quicker than the browser's own switch. */
+/** The bar as a phone reaches it. */
+function barFrom(page: Page): OpenBar & Network {
+  const network = networks.get(page);
+  if (network === undefined) throw new Error("This phone has no network.");
+  return { ...bar, ...network, close: bar.close };
+}
+
 async function cut(page: Page): Promise<void> {
+  barFrom(page).cut();
   await page.context().setOffline(true);
-  await page.context().route(API, refuse);
 }
 
 async function mend(page: Page): Promise<void> {
-  await page.context().unroute(API, refuse);
+  barFrom(page).mend();
   await page.context().setOffline(false);
 }
-
-const refuse = (route: Route) => route.abort();
 
 async function phoneOnMonday(): Promise<Page> {
   const { page } = await newPage(browser, { viewport: PHONE, hasTouch: true, serviceWorkers: "allow" });
@@ -302,7 +313,7 @@ async function phoneOnMonday(): Promise<Page> {
 
 /** What the server has of the count, whatever becomes of the phones' network. */
 async function rows(): Promise<(CountRow & { apart: CountRow[] })[]> {
-  const answer = await phone.request.get(`${bar.url}/api/counts/rows/${encodeURIComponent(COUNT)}`);
+  const answer = await laptop.request.get(`${bar.url}/api/counts/rows/${encodeURIComponent(COUNT)}`);
   return answer.json();
 }
 
