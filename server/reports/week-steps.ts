@@ -36,6 +36,7 @@ export function countStep(
   return { ...step, state, detail };
 }
 
+/** Due while days before `date` that ought to have sales have none; `sold` in its order. */
 export function salesStep(date: BusinessDate, sold: readonly BusinessDate[]): WeekStep {
   const step = { id: "sales" as const, title: "Sales", href: "/sales" };
   const last = sold.at(-1);
@@ -49,6 +50,7 @@ export function salesStep(date: BusinessDate, sold: readonly BusinessDate[]): We
   };
 }
 
+/** Needs a look while names are sold that the book does not know. */
 export function ringNameStep(unmapped: { ringName: string }[]): WeekStep {
   const names = unmapped.length;
   return {
@@ -94,6 +96,7 @@ export function closeStep({ closing }: World, offer: ClosingOffer | null): WeekS
   return [{ ...step, state: "due", detail }];
 }
 
+/** Due while something is to be ordered from so many suppliers. */
 export function orderStep(suppliers: number): WeekStep {
   return {
     id: "order",
@@ -109,6 +112,7 @@ export function orderStep(suppliers: number): WeekStep {
   };
 }
 
+/** Due while batches are to be made; what is past its date needs a look. */
 export function prepStep(batches: number, expired: number): WeekStep {
   const made = batches === 1 ? "1 batch to make." : `${batches} batches to make.`;
   const old = expired === 0 ? [] : [expired === 1 ? "1 past its date." : `${expired} past their date.`];

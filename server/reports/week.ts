@@ -39,7 +39,8 @@ export async function weekFor(world: World) {
   const lately = await world.salesBetween({ from: addDays(date, -LATELY_DAYS), to: date });
   const unmapped = unmappedIn(world, lately);
   const sold = datesSold(lately, world.salesDates?.to);
-  const isEarly = closing !== undefined && lacksSales(sold, businessDateOf(closing.at, venue));
+  const isEarly =
+    variance !== null && closing !== undefined && lacksSales(sold, businessDateOf(closing.at, venue));
   const loud = variance === null ? [] : variance.items.filter(({ verdict }) => verdict !== "quiet");
   const nextOrders = order.suppliers.filter(({ lines }) => lines.length > 0);
   return {
@@ -65,7 +66,7 @@ export async function weekFor(world: World) {
     ],
     totals: variance?.totals ?? null,
     /** Sales before the last whole count are still missing, so that what was poured for them looks unexplained. */
-    isEarly: isEarly && variance !== null,
+    isEarly,
     top: loud.slice(0, 3),
     causes: variance === null ? [] : causesByMoney(variance).slice(0, 3),
     notCounted:

@@ -2,6 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CountRow } from "#engine/stock/movement.ts";
 import { accessibilityFaultsOn } from "./accessibility-faults.ts";
+import { enter } from "./shelf-walk.ts";
 import { closePages, goTo, newPage, type OpenBar, openBar, PHONE, sharedBrowser } from "./support.ts";
 
 let bar: OpenBar;
@@ -32,16 +33,6 @@ async function phoneOf(by: string, count: string, place: string): Promise<Page> 
   return page;
 }
 
-async function count(page: Page, typed: string): Promise<void> {
-  const itemNow = async () => (await page.locator(".item-name").allTextContents()).join();
-  const before = await itemNow();
-  await page.keyboard.type(typed);
-  await page.keyboard.press("Enter");
-  const again = page.getByText("Please look again");
-  await expect.poll(async () => (await again.isVisible()) || (await itemNow()) !== before).toBe(true);
-  if (await again.isVisible()) await page.keyboard.press("Enter");
-}
-
 const WELL = "&area=Front+well&item=Quillmere+Vodka";
 const CELLAR = "&area=Cellar&item=Quillmere+Vodka";
 
@@ -49,9 +40,9 @@ it("merges two phones in different areas, one of them without signal the whole t
   const above = await phoneOf("AB", "Two areas", WELL);
   const below = await phoneOf("CD", "Two areas", CELLAR);
   await below.context().setOffline(true);
-  await count(above, "2");
-  await count(below, "5");
-  await count(below, "6");
+  await enter(above, { typed: "2" });
+  await enter(below, { typed: "5" });
+  await enter(below, { typed: "6" });
   await expect.poll(() => rowsOf("Two areas")).toHaveLength(1);
   await below.context().setOffline(false);
   await expect.poll(() => rowsOf("Two areas"), { timeout: 15_000 }).toHaveLength(3);
@@ -71,9 +62,9 @@ it("loses nothing when two count the same shelf, and lets a person choose", asyn
   const first = await phoneOf("AB", "Same shelf", WELL);
   const second = await phoneOf("CD", "Same shelf", WELL);
   await second.context().setOffline(true);
-  await count(first, "3.5");
+  await enter(first, { typed: "3.5" });
   await expect.poll(() => rowsOf("Same shelf")).toHaveLength(1);
-  await count(second, "2");
+  await enter(second, { typed: "2" });
   await second.context().setOffline(false);
   await expect.poll(async () => (await rowsOf("Same shelf"))[0]?.apart.length, { timeout: 15_000 }).toBe(1);
   const [row] = await rowsOf("Same shelf");
@@ -90,11 +81,11 @@ it("loses nothing when two count the same shelf, and lets a person choose", asyn
 
 it("takes a recount of one's own for what it is: nobody is asked to choose", async () => {
   const phone = await phoneOf("AB", "Own recount", WELL);
-  await count(phone, "3");
+  await enter(phone, { typed: "3" });
   await expect.poll(() => rowsOf("Own recount")).toHaveLength(1);
   await phone.getByRole("link", { name: "Back" }).click();
   await phone.locator(".item-name", { hasText: "Quillmere Vodka" }).waitFor();
-  await count(phone, "4");
+  await enter(phone, { typed: "4" });
   await expect.poll(async () => (await rowsOf("Own recount"))[0]?.full).toBe(4);
   expect((await rowsOf("Own recount"))[0]?.apart).toEqual([]);
   await phone.context().close();
@@ -110,7 +101,7 @@ it("keeps what the server had taken when the network is cut before it could say 
     await route.fetch();
     return route.abort();
   });
-  await count(phone, "7");
+  await enter(phone, { typed: "7" });
   await expect.poll(() => sent, { timeout: 20_000 }).toBe(2);
   await phone.getByText("waiting to send").waitFor({ state: "detached" });
   const rows = await rowsOf("Cut in sync");
@@ -125,8 +116,8 @@ it("opens and counts on a network that takes what is asked and answers nothing, 
   try {
     await page.goto(`${bar.url}/count?count=No+way+out${CELLAR}`);
     await page.locator(".item-name").waitFor();
-    await count(page, "5");
-    await count(page, "6");
+    await enter(page, { typed: "5" });
+    await enter(page, { typed: "6" });
   } finally {
     bar.goOn();
   }
@@ -156,7 +147,7 @@ it("counts a whole area without signal from the first load on", async () => {
   await phone.getByRole("link", { name: /Front well/ }).click();
   const first = phone.locator(".item-name");
   await first.waitFor();
-  for (let left = 13; left > 0; left -= 1) await count(phone, "1");
+  for (let left = 13; left > 0; left -= 1) await enter(phone, { typed: "1" });
   await phone.getByText("13 of 109 counted").waitFor();
   await phone.context().setOffline(false);
   await expect.poll(() => rowsOf("Whole area"), { timeout: 20_000 }).toHaveLength(13);

@@ -10,6 +10,7 @@ import {
   newPage,
   type OpenBar,
   openBar,
+  overhang,
   PHONE,
   settled,
   sharedBrowser,
@@ -73,9 +74,4 @@ async function drawn(page: Page): Promise<void> {
     () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
   );
   await settled(page);
-}
-
-/** Pixels by which the page is wider than its window. */
-function overhang(page: Page): Promise<number> {
-  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }

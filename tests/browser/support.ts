@@ -149,6 +149,11 @@ export async function goTo(page: Page, url: string): Promise<void> {
   await settled(page);
 }
 
+/** Pixels by which the page is wider than its window. */
+export function overhang(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}
+
 /** Something is being fetched, and not only shown as an example of what that looks like. */
 const BUSY = "main .busy:not(.look-busy *)";
 

@@ -10,6 +10,7 @@ import {
   newPage,
   type OpenBar,
   openBar,
+  overhang,
   settled,
   sharedBrowser,
   TABLET,
@@ -136,9 +137,9 @@ it("settles what the recount has shown, and reads it on a report that fits a tab
     has: page.getByRole("heading", { name: "Settled since the last count" }),
   });
   expect(await settledList.textContent()).toContain("Thornquay Bourbon was miscounted");
-  expect(await overflow()).toBe(0);
+  expect(await overhang(page)).toBe(0);
   await page.emulateMedia({ media: "print" });
-  expect(await overflow()).toBe(0);
+  expect(await overhang(page)).toBe(0);
   expect(await page.getByRole("navigation").first().isVisible()).toBe(false);
   expect(await page.getByText("A variance is no accusation.").isVisible()).toBe(true);
   await page.emulateMedia({ media: null });
@@ -194,11 +195,6 @@ async function amountsIn(table: string): Promise<number[]> {
 
 function moneyOf(text: string): number {
   return Number(text.replace(/[$,]/g, ""));
-}
-
-/** How far the page reaches beyond the window to the right. */
-function overflow(): Promise<number> {
-  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
 /** What the till's own file of the week comes to. */

@@ -7,6 +7,7 @@ import {
   newPage,
   type OpenBar,
   openBar,
+  overhang,
   PHONE,
   settled,
   sharedBrowser,
@@ -56,7 +57,7 @@ it("plans a busy day: what to make in which order, what it takes, on one sheet o
   expect(water).toBe(sugar);
   expect(await page.getByText("$").count()).toBe(0);
   await page.emulateMedia({ media: "print" });
-  expect(await overflow(page)).toBe(0);
+  expect(await overhang(page)).toBe(0);
   await page.emulateMedia({ media: null });
   expect((await page.pdf({ format: "A4" })).toString("latin1").match(/\/Type \/Page\b/g)).toHaveLength(1);
 }, 90_000);
@@ -150,7 +151,7 @@ it("says kindly on a phone which screens are not the cook's", async () => {
     await page.goto(`${bar.url}/${path}`);
     await settled(page, "Not part of your role");
     await page.getByText("If you need something from it, ask the owner or a manager").waitFor();
-    expect(await overflow(page)).toBe(0);
+    expect(await overhang(page)).toBe(0);
   }
   await page.getByRole("link", { name: "Go to this week" }).click();
   await settled(page, "This week");
@@ -177,9 +178,4 @@ type Entry = { what?: string; kind?: string; prep?: string; made?: number; amoun
 async function entries(kind: "losses" | "batches"): Promise<Entry[]> {
   const answer = await page.request.get(`${bar.url}/api/entries/${kind}`);
   return ((await answer.json()) as { fact: Entry }[]).map(({ fact }) => fact);
-}
-
-/** How far the page reaches beyond the window to the right. */
-function overflow(of: Page): Promise<number> {
-  return of.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }

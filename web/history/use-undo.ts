@@ -12,13 +12,15 @@ export function useUndo() {
   const undo = useMutation({
     mutationFn: undoAct,
     onSuccess: async ({ seq, summary }) => {
-      await queryClient.invalidateQueries();
-      const latest = await queryClient.fetchQuery(latestActQuery(undefined)).catch(() => undefined);
+      const latest = await queryClient
+        .fetchQuery({ ...latestActQuery(undefined), staleTime: 0 })
+        .catch(() => undefined);
       // Somebody else may have done something since.
       const own = latest?.acts.find((act) => act.seq === seq);
       const { title, what } =
         own === undefined ? actWords({ act: "undone", summary }) : actAndFacts(own, venue);
       notify({ text: `${title}: ${what}`, undo: () => undo.mutate(seq) });
+      await queryClient.invalidateQueries();
     },
   });
   return undo;

@@ -2,7 +2,7 @@ import { type FormEvent, useState } from "react";
 import { readAmount } from "#engine/measure/amount.ts";
 import type { Unit } from "#engine/measure/units.ts";
 import type { BatchEntry, UsedInput } from "#engine/stock/movement.ts";
-import { shownWord } from "../book-words.ts";
+import { itemChoice } from "../book-words.ts";
 import { instantOfInput, localInputOf } from "../moment.ts";
 import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
@@ -61,10 +61,7 @@ export function BatchForm({ initial, act, isBusy, onSubmit, onLeave }: FormProps
         <MomentField value={at} onChange={setAt} />
         <Combobox
           label={say("movements.prep")}
-          choices={madeHere.map(({ name, category }) => ({
-            value: name,
-            detail: shownWord("category", category),
-          }))}
+          choices={madeHere.map(itemChoice)}
           value={prep}
           onChange={pick}
         />

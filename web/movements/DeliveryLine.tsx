@@ -1,6 +1,6 @@
 import { readAmount } from "#engine/measure/amount.ts";
 import type { Of } from "#engine/stock/movement.ts";
-import { shownWord } from "../book-words.ts";
+import { itemChoice } from "../book-words.ts";
 import { formatMoney } from "../money.ts";
 import { Button } from "../parts/Button.tsx";
 import { Combobox } from "../parts/Combobox.tsx";
@@ -33,10 +33,7 @@ export function DeliveryLine({ line, supplier, date, onChange, onRemove }: Props
     <li className="field-row">
       <Combobox
         label={say("stock.item")}
-        choices={choices.map(({ name, category }) => ({
-          value: name,
-          detail: shownWord("category", category),
-        }))}
+        choices={choices.map(itemChoice)}
         value={line.item}
         onChange={pick}
       />

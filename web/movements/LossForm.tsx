@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Unit } from "#engine/measure/units.ts";
 import { LOSS_KINDS, type Loss } from "#engine/stock/movement.ts";
-import { shownWord } from "../book-words.ts";
+import { itemChoice } from "../book-words.ts";
 import { instantOfInput, localInputOf } from "../moment.ts";
 import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
@@ -103,7 +103,7 @@ function choicesOf(
 ) {
   const known = new Set(items.map(({ name }) => name));
   return [
-    ...items.map(({ name, category }) => ({ value: name, detail: shownWord("category", category) })),
+    ...items.map(itemChoice),
     ...drinks
       .filter(({ name }) => !known.has(name))
       .map(({ name }) => ({ value: name, detail: say("movements.drink") })),

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import type { Unit } from "#engine/measure/units.ts";
 import type { Transfer } from "#engine/stock/movement.ts";
-import { shownWord } from "../book-words.ts";
+import { itemChoice } from "../book-words.ts";
 import { instantOfInput, localInputOf } from "../moment.ts";
 import { nowInstant } from "../now.ts";
 import { Combobox } from "../parts/Combobox.tsx";
@@ -56,15 +56,7 @@ export function TransferForm({ initial, act, isBusy, onSubmit, onLeave }: FormPr
           value={place}
           onChange={(event) => setPlace(event.target.value)}
         />
-        <Combobox
-          label={say("stock.item")}
-          choices={items.map(({ name, category }) => ({
-            value: name,
-            detail: shownWord("category", category),
-          }))}
-          value={item}
-          onChange={pick}
-        />
+        <Combobox label={say("stock.item")} choices={items.map(itemChoice)} value={item} onChange={pick} />
         <AmountFields {...{ amount, unit, base }} onAmount={setAmount} onUnit={setUnit} />
       </div>
       <FormActs

@@ -1,6 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
 import type { BaseUnit } from "#engine/measure/units.ts";
-import { shownWord } from "../book-words.ts";
+import { itemChoice } from "../book-words.ts";
 import { formatNumber } from "../format.ts";
 import { Combobox } from "../parts/Combobox.tsx";
 import { Field } from "../parts/Field.tsx";
@@ -63,7 +63,7 @@ export function OtherInput({ prep, onType }: { prep: string; onType: Props["onTy
   return (
     <Combobox
       label={say("prep.notOnCard")}
-      choices={items.map(({ name, category }) => ({ value: name, detail: shownWord("category", category) }))}
+      choices={items.map(itemChoice)}
       value={null}
       onChange={(name) => {
         const item = items.find((one) => one.name === name);

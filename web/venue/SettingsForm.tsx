@@ -98,7 +98,7 @@ function Save({ settings: { save, changed, changes, drop } }: { settings: Settin
       {changed.some(reachesBack) ? <p className="settings-care">{say("venue.anew")}</p> : null}
       {changed.includes("dayEnds") ? <p className="settings-care">{say("venue.dayEndsCare")}</p> : null}
       <div className="settings-acts">
-        <Button kind="main" type="submit" disabled={save.isPending} isBusy={save.isPending}>
+        <Button kind="main" type="submit" isBusy={save.isPending}>
           {say("venue.save")}
         </Button>
         {changed.length === 0 ? null : (
